@@ -1,0 +1,272 @@
+"""What is reckoned from a trip: records whose fields are the keys of `logbook reckon --json`.
+
+Weights are `Decimal` kilograms, everything else measured is `float` in the unit its name ends in. A
+figure whose inputs are missing is None, never 0. `basis` tells, for figures that were neither plainly
+logged nor plainly reckoned, how they came about: field name and words such as `assumed: usual speed`
+or `carried`.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from logbook.model.named import ByName
+from logbook.model.problem import Problem
+from logbook.model.trip import Trip
+
+Basis = tuple[tuple[str, str], ...]
+"""Field and words for each figure that was carried, assumed or otherwise not plain."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Neighbours:
+    """What the vessel's other logs say that bears on a trip.
+
+    Attributes:
+        number_that_day: 1 for the vessel's first trip that sailed on that date, 2 for the second.
+        previous_id: Id of the trip before, None where there is none.
+        next_id: Id of the trip after, None where there is none.
+        next_sailed: When the vessel next sailed; None where there is no later log.
+    """
+
+    number_that_day: int = 1
+    previous_id: str | None = None
+    next_id: str | None = None
+    next_sailed: datetime | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TripHead:
+    """The `trip` section: which trip it is and how it stands."""
+
+    id: str
+    vessel: str
+    number: str | None
+    skipper: str | None
+    state: str
+    sailed: datetime | None
+    sailed_from: str | None
+    turned_for_home: datetime | None
+    docked: datetime | None
+    port: str | None
+    as_of: datetime
+    last_word: datetime
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpeciesCatch:
+    """What one tow caught of one species; None where not known."""
+
+    kept_kg: Decimal | None
+    put_back_kg: Decimal | None
+    undersize_kg: Decimal | None
+    live_kg: Decimal | None
+    grades: ByName[Decimal | None]
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TowFigures:
+    """One entry of `tows`."""
+
+    no: int
+    side: str | None
+    ground: str | None
+    net: str | None
+    pens: tuple[str, ...]
+    shot: datetime | None
+    hauled: datetime | None
+    on_ice: datetime | None
+    duration_h: float | None
+    distance_nm: float | None
+    distance_by: str | None
+    speed_kn: float | None
+    swept_doors_km2: float | None
+    swept_wings_km2: float | None
+    depth_m: float | None
+    warp_to_depth: float | None
+    light: str | None
+    rectangle: str | None
+    catch: ByName[SpeciesCatch]
+    kept_kg: Decimal | None
+    put_back_kg: Decimal | None
+    live_kg: Decimal | None
+    kept_kg_per_h: float | None
+    kept_kg_per_km2: float | None
+    foul: bool
+    ice_days: float | None
+    equivalent_ice_days: float | None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpeciesTotal:
+    """One entry of `catch`: a species over the trip."""
+
+    code: str | None
+    kept_kg: Decimal | None
+    put_back_kg: Decimal | None
+    undersize_kg: Decimal | None
+    live_kg: Decimal | None
+    grades: ByName[Decimal | None]
+    share_percent: float | None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Totals:
+    """The `totals` section; `incomplete` names what a total leaves out and why."""
+
+    tows: int
+    foul_tows: int
+    towed_h: float | None
+    distance_nm: float | None
+    swept_doors_km2: float | None
+    swept_wings_km2: float | None
+    kept_kg: Decimal | None
+    put_back_kg: Decimal | None
+    live_kg: Decimal | None
+    kept_kg_per_h: float | None
+    kept_kg_per_day: float | None
+    days_at_sea: float | None
+    fishing_days: float | None
+    tows_per_day: float | None
+    mean_cycle_h: float | None
+    hold_full_percent: float | None
+    incomplete: tuple[str, ...]
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Age:
+    """The `age` section: how old the fish is."""
+
+    as_of: datetime
+    limit_days: float
+    oldest_ice_days: float | None
+    mean_ice_days: float | None
+    oldest_equivalent_ice_days: float | None
+    mean_equivalent_ice_days: float | None
+    kept_kg_by_day: ByName[Decimal]
+    over_limit_kg: Decimal | None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ice:
+    """The `ice` section: loose ice left, and the least that physics asks."""
+
+    loaded_kg: float | None
+    laid_kg: float | None
+    hold_melt_kg: float | None
+    left_kg: float | None
+    left_by: str | None
+    chilling_kg: float | None
+    lasts_until: datetime | None
+    fish_to_ice: float | None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PenFigures:
+    """One entry of `pens`."""
+
+    kept_kg: Decimal | None
+    capacity_kg: Decimal | None
+    full_percent: float | None
+    first_on_ice: datetime | None
+    last_on_ice: datetime | None
+    oldest_ice_days: float | None
+    tows: tuple[int, ...]
+    temperature_c: float | None
+    out_turn_kg: Decimal | None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SaleFigures:
+    """A sale that can be made: when it is, by when to be ashore and to turn."""
+
+    at: datetime
+    ashore_by: datetime
+    turn_for_home_by: datetime | None
+    oldest_equivalent_ice_days: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """How things would stand on turning at one time."""
+
+    turn: datetime
+    docked: datetime | None
+    kept_kg: float | None
+    hold_full_percent: float | None
+    ice_left_kg: float | None
+    oldest_equivalent_ice_days: float | None
+    over_limit_kg: float | None
+    sale: datetime | None
+    bound_by: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProbeFigures:
+    """The inspector's probe in one pen, against the limit."""
+
+    temperature_c: float
+    within_limit: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LandingFigures:
+    """The `landing` section: as it was, or as expected."""
+
+    port: str | None
+    expected: bool
+    docked: datetime | None
+    passage_nm: float | None
+    passage_h: float | None
+    landing_started: datetime | None
+    landing_finished: datetime | None
+    discharge_h: float | None
+    discharge_kg_per_h: float | None
+    steam_out_h: float | None
+    steam_home_h: float | None
+    turnaround_h: float | None
+    temperatures: ByName[ProbeFigures]
+    landings: tuple["LandingFigures", ...] = ()
+    sales: tuple[SaleFigures, ...] = ()
+    turn_for_home_by: datetime | None = None
+    bound_by: str | None = None
+    turn_for_home_by_poor_weather: datetime | None = None
+    last_shot_by: datetime | None = None
+    choices: tuple[Choice, ...] = ()
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TripFigures:
+    """All that is reckoned for one trip."""
+
+    trip: TripHead
+    tows: tuple[TowFigures, ...]
+    catch: ByName[SpeciesTotal]
+    totals: Totals
+    age: Age
+    landing: LandingFigures
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reckoned:
+    """A trip with its figures, as the pages get it.
+
+    Attributes:
+        log: What was typed.
+        figures: What was reckoned from it.
+        neighbours: What the vessel's other logs say.
+    """
+
+    log: Trip
+    figures: TripFigures
+    neighbours: Neighbours

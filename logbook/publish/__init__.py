@@ -1,0 +1,1 @@
+"""Pages to files: the only stage that writes."""

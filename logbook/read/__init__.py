@@ -1,0 +1,1 @@
+"""Text to records: logs and fleet files as people type them."""

@@ -1,0 +1,1 @@
+"""Figures to pages: templates, notes and charts."""
