@@ -1,0 +1,55 @@
+"""What a parser of one value answers: the value, if there is one, and what is wrong with the text."""
+
+from dataclasses import dataclass
+from typing import Generic, TypeVar
+
+from logbook.model.problem import Severity
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """Something wrong in one value, before it is known where the value stands.
+
+    Attributes:
+        severity: How much it costs.
+        code: Which rule.
+        message: What was found.
+        hint: What to type instead; empty where nothing better can be said.
+        offset: How many characters into the value it is.
+    """
+
+    severity: Severity
+    code: str
+    message: str
+    hint: str = ""
+    offset: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Said(Generic[T]):
+    """A value as read from its text.
+
+    Attributes:
+        value: None where it could not be read; then `faults` holds an error.
+        faults: What is wrong with it, worst or not.
+    """
+
+    value: T | None
+    faults: tuple[Fault, ...] = ()
+
+
+def wrong(code: str, message: str, hint: str = "", offset: int = 0) -> Fault:
+    """Return a fault that makes the value useless."""
+    return Fault(severity=Severity.ERROR, code=code, message=message, hint=hint, offset=offset)
+
+
+def doubtful(code: str, message: str, hint: str = "", offset: int = 0) -> Fault:
+    """Return a fault of a value that is used but wants a look."""
+    return Fault(severity=Severity.WARNING, code=code, message=message, hint=hint, offset=offset)
+
+
+def mended(code: str, message: str, hint: str = "", offset: int = 0) -> Fault:
+    """Return a fault that was put right without loss."""
+    return Fault(severity=Severity.NOTE, code=code, message=message, hint=hint, offset=offset)
