@@ -1,0 +1,264 @@
+"""Mappings opened by their keys, and single values taken from nodes: every fault gets its place here."""
+
+import difflib
+from collections.abc import Callable, Iterable
+from typing import TypeVar
+
+from logbook.model.problem import Place, Problem, Severity
+from logbook.read.keys import Key, Keys, fold_key
+from logbook.read.measured import is_blank
+from logbook.read.said import Fault, Said
+from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
+
+T = TypeVar("T")
+
+Found = list[Problem]
+"""The problems of one file so far; takers add to it."""
+
+CODES = frozenset(
+    {
+        "key-unknown",
+        "key-slip",
+        "key-twice",
+        "key-missing",
+        "one-value",
+        "list-wanted",
+        "mapping-wanted",
+        "item-empty",
+        "word-unknown",
+    }
+)
+
+
+def report(  # noqa: PLR0913 - a problem has that many parts
+    found: Found, place: Place, severity: Severity, code: str, message: str, hint: str = ""
+) -> None:
+    """Add a problem."""
+    found.append(Problem(place=place, severity=severity, code=code, message=message, hint=hint))
+
+
+def error(found: Found, place: Place, code: str, message: str, hint: str = "") -> None:
+    """Add a problem that makes something useless."""
+    report(found, place, Severity.ERROR, code, message, hint)
+
+
+def warn(found: Found, place: Place, code: str, message: str, hint: str = "") -> None:
+    """Add a problem of something that is used but wants a look."""
+    report(found, place, Severity.WARNING, code, message, hint)
+
+
+def note(found: Found, place: Place, code: str, message: str, hint: str = "") -> None:
+    """Add a problem that was put right without loss."""
+    report(found, place, Severity.NOTE, code, message, hint)
+
+
+def pass_on(found: Found, faults: Iterable[Fault], node: Node) -> None:
+    """Add the faults of a value, each at its place within the node."""
+    for fault in faults:
+        quote = 1 if isinstance(node, Scalar) and node.style in ("'", '"') else 0
+        place = Place(file=node.file, line=node.line, column=node.column + quote + fault.offset)
+        report(found, place, fault.severity, fault.code, fault.message, fault.hint)
+
+
+def named_list(names: Iterable[str]) -> str:
+    """Return names as a person lists them: `a, b or c`."""
+    words = list(names)
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
+
+
+def nearest(typed: str, words: Iterable[str], fold: Callable[[str], str] = fold_key) -> list[str]:
+    """Return up to three of the words that come nearest to what was typed, best first."""
+    by_fold = {fold(word): word for word in words}
+    return [by_fold[near] for near in difflib.get_close_matches(fold(typed), list(by_fold), n=3, cutoff=0.7)]
+
+
+def did_you_mean(typed: str, words: Iterable[str]) -> str:
+    """Return a hint with the nearest words; empty where none is near."""
+    near = nearest(typed, words)
+    return f"did you mean {named_list(near)}?" if near else ""
+
+
+class Fields:
+    """A mapping opened by its keys.
+
+    Attributes:
+        node: The mapping.
+        nodes: Value of each key that is there, by the key's documented name; blanks are left out.
+    """
+
+    __slots__ = ("node", "nodes")
+
+    def __init__(self, node: Mapping, nodes: dict[str, Node]) -> None:
+        """Keep the mapping and the values found in it."""
+        self.node = node
+        self.nodes = nodes
+
+    def get(self, name: str) -> Node | None:
+        """Return the value of a key, or None where it is not there or blank."""
+        return self.nodes.get(name)
+
+    def __contains__(self, name: str) -> bool:
+        """Tell whether a key has a value."""
+        return name in self.nodes
+
+    @property
+    def place(self) -> Place:
+        """Return where the mapping begins."""
+        return self.node.place
+
+
+def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[str], str] | None = None) -> Fields:
+    """Open a mapping by its keys and report every key that is unknown, doubled or missing.
+
+    Args:
+        node: The mapping.
+        keys: The keys it may hold.
+        found: Problems so far.
+        elsewhere: Says what to do with an unknown key that makes sense somewhere else; empty where it doesn't.
+
+    Returns:
+        Its values by documented key name.
+    """
+    nodes: dict[str, Node] = {}
+    first: dict[str, int] = {}
+    for key_node, value in node.entries:
+        key = _key_of(key_node, keys, found, elsewhere)
+        if key is None:
+            continue
+        if key.name in first:
+            error(
+                found,
+                key_node.place,
+                "key-twice",
+                f"'{key_node.value}' stands twice in {keys.what}, first on line {first[key.name]}; this one is not used",
+                "keep one of them",
+            )
+            continue
+        first[key.name] = key_node.line
+        if not (isinstance(value, Scalar) and is_blank(value.value)):
+            nodes[key.name] = value
+    for key in keys.required():
+        if key.name not in nodes:
+            error(found, node.place, "key-missing", f"{keys.what} has no '{key.name}'", f"add `{key.name}: {key.example}`")
+    return Fields(node, nodes)
+
+
+def _key_of(
+    key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str], str] | None
+) -> Key | None:
+    """Return the key a scalar stands for, read past one slip; None, with an error, where it is unknown."""
+    typed = key_node.value
+    key = keys.find(typed)
+    if key is not None:
+        return key
+    moved = elsewhere(typed) if elsewhere else ""
+    key = None if moved else keys.slip(typed)
+    if key is not None:
+        warn(found, key_node.place, "key-slip", f"'{typed}' is read as '{key.name}'", f"write {key.name}")
+        return key
+    hint = moved or did_you_mean(typed, keys.words()) or f"{keys.what} may have: {', '.join(k.name for k in keys.keys)}"
+    error(found, key_node.place, "key-unknown", f"unknown key '{typed}' in {keys.what}", hint)
+    return None
+
+
+def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str | None:
+    """Return a scalar's text without the spaces round it; None where it is missing, blank, lost or no single value."""
+    if node is None or isinstance(node, Lost):
+        return None
+    if isinstance(node, Scalar):
+        return None if is_blank(node.value) else node.value.strip()
+    what = "a list" if isinstance(node, Sequence) else "a mapping"
+    error(found, node.place, "one-value", f"{what} stands where {wanted} is wanted", f"write {wanted}")
+    return None
+
+
+def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wanted: str = "one value") -> T | None:
+    """Return a value read from a scalar by its parser; None, with the reason reported, where it can't be read."""
+    text = take_text(node, found, wanted)
+    if text is None or node is None:
+        return None
+    said = parse(text)
+    if said.faults:
+        pass_on(found, said.faults, node)
+    return said.value
+
+
+def take_words(node: Node | None, found: Found) -> str | None:
+    """Return free text; items of a list are joined by commas, so that words typed with commas in brackets are kept."""
+    if isinstance(node, Sequence):
+        words = [text for item in node.items if (text := take_text(item, found)) is not None]
+        return ", ".join(words) or None
+    return take_text(node, found, "words")
+
+
+def take_remarks(node: Node | None, found: Found) -> str:
+    """Return Markdown as typed, without the blank lines round it; empty where there is none."""
+    return (take_words(node, found) or "").strip()
+
+
+def take_choice(node: Node | None, choices: tuple[str, ...], found: Found) -> str | None:
+    """Return one word out of a closed list, whatever its case; None with a hint where it is none of them."""
+    text = take_text(node, found)
+    if text is None or node is None:
+        return None
+    folded = fold_key(text)
+    for choice in choices:
+        if fold_key(choice) == folded:
+            return choice
+    hint = did_you_mean(text, choices) or f"write {named_list(choices)}"
+    error(found, node.place, "word-unknown", f"'{text}' is none of {', '.join(choices)}", hint)
+    return None
+
+
+def items_of(node: Node | None, found: Found, wanted: str) -> tuple[Node, ...]:
+    """Return the items of a list; an empty item is reported and left out, a single mapping counts as a list of one."""
+    if node is None or isinstance(node, Lost):
+        return ()
+    if isinstance(node, Mapping):
+        return (node,)
+    if isinstance(node, Scalar):
+        if not is_blank(node.value):
+            error(found, node.place, "list-wanted", f"text stands where a list of {wanted} is wanted", "begin each item with a dash and a space")
+        return ()
+    kept: list[Node] = []
+    for item in node.items:
+        if isinstance(item, Scalar) and is_blank(item.value):
+            warn(found, item.place, "item-empty", f"an empty item among {wanted} is left out", "remove the lone dash")
+        else:
+            kept.append(item)
+    return tuple(kept)
+
+
+def mappings_of(node: Node | None, found: Found, wanted: str) -> tuple[Mapping, ...]:
+    """Return the items of a list that are mappings; others are reported."""
+    kept: list[Mapping] = []
+    for item in items_of(node, found, wanted):
+        if isinstance(item, Mapping):
+            kept.append(item)
+        elif not isinstance(item, Lost):
+            error(found, item.place, "mapping-wanted", f"this item of {wanted} has no keys", "write `key: value`, or {key: value, key: value}")
+    return tuple(kept)
+
+
+def pairs_of(node: Node | None, found: Found, wanted: str) -> tuple[tuple[Scalar, Node], ...]:
+    """Return the entries of a mapping with free names; anything else is reported. A name typed twice is an error."""
+    if node is None or isinstance(node, Lost):
+        return ()
+    if not isinstance(node, Mapping):
+        if not (isinstance(node, Scalar) and is_blank(node.value)):
+            error(found, node.place, "mapping-wanted", f"{wanted} wants names and values", "write {name: value, name: value}")
+        return ()
+    return node.entries
+
+
+def texts_of(node: Node | None, found: Found, wanted: str) -> tuple[Scalar, ...]:
+    """Return the texts of a list, or the one text that stands in its place."""
+    if isinstance(node, Scalar):
+        return () if is_blank(node.value) else (node,)
+    kept: list[Scalar] = []
+    for item in items_of(node, found, wanted):
+        if isinstance(item, Scalar):
+            kept.append(item)
+        elif not isinstance(item, Lost):
+            error(found, item.place, "one-value", f"an item of {wanted} is not a single value", "write one value")
+    return tuple(kept)
