@@ -6,7 +6,7 @@ from typing import TypeVar
 
 from logbook.model.problem import Place, Problem, Severity
 from logbook.read.keys import Key, Keys, fold_key
-from logbook.read.measured import is_blank
+from logbook.read.number import is_blank
 from logbook.read.said import Fault, Said
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
@@ -52,12 +52,17 @@ def note(found: Found, place: Place, code: str, message: str, hint: str = "") ->
     report(found, place, Severity.NOTE, code, message, hint)
 
 
-def pass_on(found: Found, faults: Iterable[Fault], node: Node) -> None:
-    """Add the faults of a value, each at its place within the node."""
+def pass_on(found: Found, faults: Iterable[Fault], place: Place) -> None:
+    """Add the faults of a value whose text begins at a place."""
     for fault in faults:
-        quote = 1 if isinstance(node, Scalar) and node.style in ("'", '"') else 0
-        place = Place(file=node.file, line=node.line, column=node.column + quote + fault.offset)
-        report(found, place, fault.severity, fault.code, fault.message, fault.hint)
+        at = Place(file=place.file, line=place.line, column=place.column + fault.offset)
+        report(found, at, fault.severity, fault.code, fault.message, fault.hint)
+
+
+def text_place(node: Node) -> Place:
+    """Return where a value's text begins: past the quote where it has one."""
+    quoted = isinstance(node, Scalar) and node.style in ("'", '"')
+    return Place(file=node.file, line=node.line, column=node.column + (1 if quoted else 0))
 
 
 def named_list(names: Iterable[str]) -> str:
@@ -179,7 +184,7 @@ def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wante
         return None
     said = parse(text)
     if said.faults:
-        pass_on(found, said.faults, node)
+        pass_on(found, said.faults, text_place(node))
     return said.value
 
 

@@ -1,0 +1,167 @@
+"""What is legal in a log but suspicious: each a warning, the figure used all the same."""
+
+from collections.abc import Callable, Iterable, Iterator
+from datetime import datetime
+from decimal import Decimal
+from itertools import pairwise
+from math import asin, cos, degrees, radians, sin, sqrt
+from statistics import median
+
+from logbook.model.fleet import Vessel
+from logbook.model.problem import Place, Problem, Severity
+from logbook.model.quantity import HOUR, Position
+from logbook.model.trip import CatchKept, Reading, Tow, Trip
+
+CODES = frozenset(
+    {
+        "tows-overlap",
+        "towing-speed",
+        "position-jump",
+        "depth-odd",
+        "catch-odd",
+        "ice-grew",
+        "tow-outside-trip",
+        "no-tows",
+    }
+)
+
+FASTEST_TOW_KN = 6.0
+SLOWEST_TOW_KN = 1.0
+STEAMING_KN = 10.0
+"""Taken for a vessel whose steaming speed is not known."""
+LEEWAY = 1.5
+TEN_TIMES = 10
+ENOUGH = 5
+"""A median of fewer values says nothing."""
+
+
+def doubts(trip: Trip) -> list[Problem]:
+    """Return a warning for everything suspicious in one trip."""
+    return [
+        *_no_tows(trip),
+        *_overlaps(trip.tows),
+        *_outside(trip),
+        *_towing_speeds(trip.tows),
+        *_jumps(trip.tows, trip.vessel),
+        *_ten_times(trip.tows, _depth, "depth-odd", "depth"),
+        *_ten_times(trip.tows, _catch, "catch-odd", "catch"),
+        *_ice_grew(trip.readings),
+    ]
+
+
+def _warning(place: Place, code: str, message: str, hint: str) -> Problem:
+    return Problem(place=place, severity=Severity.WARNING, code=code, message=message, hint=hint)
+
+
+def apart_nm(a: Position, b: Position) -> float:
+    """Return how far two positions lie apart on a sphere, in nautical miles: near enough for a doubt."""
+    north = radians(b.latitude - a.latitude) / 2
+    east = radians(b.longitude - a.longitude) / 2
+    chord = sin(north) ** 2 + cos(radians(a.latitude)) * cos(radians(b.latitude)) * sin(east) ** 2
+    return degrees(2 * asin(min(1.0, sqrt(chord)))) * 60
+
+
+def track_nm(tow: Tow) -> float | None:
+    """Return how far a tow's positions lead, in nautical miles; None where it has not both ends."""
+    if tow.start is None or tow.end is None:
+        return None
+    return sum(apart_nm(a, b) for a, b in pairwise((tow.start, *tow.via, tow.end)))
+
+
+def _no_tows(trip: Trip) -> Iterator[Problem]:
+    if not trip.tows and not trip.tows_lost:
+        place = Place(file=trip.file, line=1, column=1)
+        yield _warning(place, "no-tows", "this log has no tows yet", "add them below `tows:`, each after a dash")
+
+
+def _overlaps(tows: Iterable[Tow]) -> Iterator[Problem]:
+    for before, tow in pairwise(tows):
+        if before.hauled is not None and tow.shot is not None and tow.shot < before.hauled:
+            said = f"tow {tow.no} is shot at {tow.shot:%H:%M}, before tow {before.no} is hauled at {before.hauled:%H:%M}"
+            yield _warning(tow.place, "tows-overlap", said, "see which time is wrong")
+
+
+def _outside(trip: Trip) -> Iterator[Problem]:
+    docked = max((landing.docked for landing in trip.landings if landing.docked), default=None)
+    for tow in trip.tows:
+        if tow.shot is not None and trip.sailed is not None and tow.shot < trip.sailed:
+            yield _warning(tow.place, "tow-outside-trip", f"tow {tow.no} is shot before she sailed", "see its date")
+        elif docked is not None and (last := tow.hauled or tow.shot) is not None and last > docked:
+            yield _warning(tow.place, "tow-outside-trip", f"tow {tow.no} lies after she docked", "see its date")
+
+
+def _towing_speeds(tows: Iterable[Tow]) -> Iterator[Problem]:
+    for tow in tows:
+        speed = tow.speed if tow.speed is not None else _by_positions(tow)
+        if speed is None or SLOWEST_TOW_KN <= speed <= FASTEST_TOW_KN:
+            continue
+        how = "logged" if tow.speed is not None else "by its positions and times"
+        said = f"tow {tow.no} goes {speed:.1f} kn {how}"
+        yield _warning(tow.place, "towing-speed", said, "see its times and positions")
+
+
+def _by_positions(tow: Tow) -> float | None:
+    track = track_nm(tow)
+    if track is None or tow.shot is None or tow.hauled is None or tow.hauled <= tow.shot:
+        return None
+    return track / ((tow.hauled - tow.shot) / HOUR)
+
+
+def _jumps(tows: Iterable[Tow], vessel: Vessel) -> Iterator[Problem]:
+    fastest = LEEWAY * (vessel.steaming_speed or STEAMING_KN)
+    last: tuple[Position, datetime] | None = None
+    for tow in tows:
+        if last is not None and tow.start is not None and tow.shot is not None:
+            hours = max((tow.shot - last[1]) / HOUR, 0.25)
+            away = apart_nm(last[0], tow.start)
+            if away > fastest * hours:
+                said = f"tow {tow.no} begins {away:.0f} nm from where the one before ended, {hours:.1f} h later"
+                yield _warning(tow.place, "position-jump", said, "see both positions")
+        last = _where_last(tow) or last
+
+
+def _where_last(tow: Tow) -> tuple[Position, datetime] | None:
+    if tow.end is not None and tow.hauled is not None:
+        return tow.end, tow.hauled
+    if tow.start is not None and tow.shot is not None:
+        return tow.start, tow.shot
+    return None
+
+
+def _depth(tow: Tow) -> float | None:
+    return tow.depth.mean if tow.depth is not None else None
+
+
+def _catch(tow: Tow) -> float | None:
+    if tow.kept is not CatchKept.KNOWN:
+        return None
+    weights = [amount.weight.kilograms for amount in (*tow.catch, *tow.undersize) if amount.weight is not None]
+    return float(sum(weights, Decimal(0))) if weights else None
+
+
+def _ten_times(
+    tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, what: str
+) -> Iterator[Problem]:
+    """Warn of a value ten times the median of five or more, or the usual value ten times it."""
+    values = [(tow, value) for tow in tows if (value := value_of(tow)) is not None]
+    if len(values) < ENOUGH:
+        return
+    usual = median(value for _, value in values)
+    for tow, value in values:
+        if usual > 0 and value >= TEN_TIMES * usual:
+            said = f"the {what} of tow {tow.no} is {value / usual:.0f} times the usual one of this trip"
+            yield _warning(tow.place, code, said, "see the figure and its unit")
+
+
+def _ice_grew(readings: Iterable[Reading]) -> Iterator[Problem]:
+    looks = sorted((r for r in readings if r.at is not None), key=lambda r: (r.at, r.place))
+    left: Decimal | None = None
+    for look in looks:
+        taken = look.ice_taken_aboard is not None
+        if look.ice_left is not None:
+            if left is not None and look.ice_left > left and not taken:
+                said = f"the ice left grew from {left:f} to {look.ice_left:f} kg with none taken aboard"
+                yield _warning(look.place, "ice-grew", said, "see both readings")
+            left = look.ice_left
+        elif taken:
+            left = None
