@@ -1,0 +1,5 @@
+"""`python -m logbook` is the `logbook` command."""
+
+from logbook.cli import main
+
+main()
