@@ -4,6 +4,7 @@ Knows the forms; what is done in those hours and on those days is left to others
 """
 
 import re
+from itertools import pairwise
 
 from logbook.read.moment import WEEKDAYS, named
 from logbook.read.number import quoted, tidied
@@ -34,7 +35,7 @@ def parse_hours(text: str) -> Said[Spans]:
         spans.extend(cut)
         at = match.end()
     ordered = sorted(spans)
-    if not spans or any(second[0] < first[1] for first, second in zip(ordered, ordered[1:], strict=False)):
+    if not spans or any(second[0] < first[1] for first, second in pairwise(ordered)):
         return _no_hours(text)
     return Said(tuple(spans))
 
@@ -64,12 +65,18 @@ def parse_weekdays(text: str) -> Said[tuple[int, ...]]:
     at, since = 0, None
     while at < len(typed):
         match = _DAYS.match(typed, at)
-        day = None if match is None else named(match[1].removesuffix("s") if len(match[1]) > 6 else match[1], WEEKDAYS)
+        day = None if match is None else _weekday(match[1])
         if match is None or day is None:
             return _no_days(text)
         days.update({day} if since is None else {(since + n) % 7 for n in range((day - since) % 7 + 1)})
         at, since = match.end(), day if match[2] or match[3] else None
     return Said(tuple(sorted(days))) if days and since is None else _no_days(text)
+
+
+def _weekday(word: str) -> int | None:
+    """Return a weekday by its name or the first letters of it; `Mondays` is one too."""
+    day = named(word, WEEKDAYS)
+    return named(word[:-1], WEEKDAYS) if day is None and word[-1:] in ("s", "S") else day
 
 
 def _no_days(text: str) -> Said[tuple[int, ...]]:

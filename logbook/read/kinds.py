@@ -136,7 +136,9 @@ LANDING_RATE = _kind(
     ("kg/h", _ONE, "kg/hr kg/hour kgperhour kganhour"),
     ("t/h", _unit("1000"), "t/hr t/hour tonnes/h tonnes/hour tperhour tanhour tonnesperhour tonnesanhour"),
 )
-PRESSURE = _kind("pressure of the air", "850", "1100", ("hPa", _ONE, "hectopascal"), ("mb", _ONE, "mbar millibar millibars"))
+PRESSURE = _kind(
+    "pressure of the air", "850", "1100", ("hPa", _ONE, "hectopascal"), ("mb", _ONE, "mbar millibar millibars")
+)
 SPECIFIC_HEAT = _kind("specific heat", "0.1", "10", ("kJ/kgK", _ONE, "kj/kg/k kj/kgc kj/kg°c"))
 LATENT_HEAT = _kind("latent heat", "1", "1000", ("kJ/kg", _ONE, ""))
 

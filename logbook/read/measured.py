@@ -59,9 +59,7 @@ def _careful(text: str, kind: Kind, default_unit: str | None, found: list[Fault]
     return _in_bounds(text, kind.ours(-number if match[1] == "-" else number, unit), kind, found)
 
 
-def _unit(  # noqa: PLR0913 - a message has that many parts
-    text: str, digits: str, words: str, kind: Kind, default_unit: str | None, found: list[Fault]
-) -> str | None:
+def _unit(text: str, digits: str, words: str, kind: Kind, default_unit: str | None, found: list[Fault]) -> str | None:
     """Return the unit meant; None, with the reason found, where it is missing or none of its kind."""
     unit = kind.unit(words or default_unit or "")
     if unit is None and not words:
@@ -72,7 +70,9 @@ def _unit(  # noqa: PLR0913 - a message has that many parts
     elif unit is None:
         known = near(words, kind.words)
         hint = f"write {digits} {kind.words[known]}" if known else kind.hint
-        found.append(wrong("measure-unreadable", f"{quoted(text)} is no {kind.name}: {quoted(words)} is no unit of it", hint))
+        found.append(
+            wrong("measure-unreadable", f"{quoted(text)} is no {kind.name}: {quoted(words)} is no unit of it", hint)
+        )
     return unit
 
 
@@ -226,7 +226,9 @@ def parse_duration(text: str) -> Said[timedelta]:
     if minutes is None:
         return Said(None, tuple(found))
     if minutes > _LONGEST_MINUTES:
-        return Said(None, (wrong("measure-range", f"{quoted(text)} is over ten years", "look at the figure and its unit"),))
+        return Said(
+            None, (wrong("measure-range", f"{quoted(text)} is over ten years", "look at the figure and its unit"),)
+        )
     return Said(timedelta(seconds=round(minutes * 60)), tuple(found))
 
 

@@ -19,16 +19,32 @@ _FORMS = "write 18:10, or 2026-03-04 18:10 with its date"
 
 _COMMON = re.compile(r"(?:([0-9]{4})-([0-9]{2})-([0-9]{2})[ T])?([01][0-9]|2[0-3]):?([0-5][0-9])")
 _DATED = re.compile(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})(?:(?:,? |T)(.*))?", re.IGNORECASE)
-_OFFSET = re.compile(r"(.*?)(?: ?(z|utc|gmt)|(?: ?(\+)|(?: |(?<=:[0-9][0-9]))(-))([0-9]{1,2})(?::?([0-9]{2}))?)", re.IGNORECASE)
+_OFFSET = re.compile(
+    r"(.*?)(?: ?(z|utc|gmt)|(?: ?(\+)|(?: |(?<=:[0-9][0-9]))(-))([0-9]{1,2})(?::?([0-9]{2}))?)", re.IGNORECASE
+)
 _CLOCK = re.compile(r"([0-9]{1,2}):([0-9]{2})(?::([0-9]{2}))?|([0-9]{2})([0-9]{2})")
 _STYLED = re.compile(r"([0-9]{1,2})(?:([.:h])([0-9]{2}))? ?(?:h|hrs?|hours?)? ?([ap])?\.?(m)?\.?", re.IGNORECASE)
 _RANGE = re.compile(r"[0-9:.]+ ?- ?[0-9:.]+")
 
-_MONTHS = ("january february march april may june july august september october november december").split()
-WEEKDAYS = "monday tuesday wednesday thursday friday saturday sunday".split()
+_MONTHS = [
+    "january",
+    "february",
+    "march",
+    "april",
+    "may",
+    "june",
+    "july",
+    "august",
+    "september",
+    "october",
+    "november",
+    "december",
+]
+WEEKDAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 _WORDED = re.compile(
     r"(?:(?P<weekday>[a-z]{3,9})\.?,? )?(?:(?P<iso>[0-9]{4}-[0-9]{1,2}-[0-9]{1,2})|"
-    r"(?:(?P<day>[0-9]{1,2})(?:st|nd|rd|th|\.)? ?(?P<month>[a-z]{3,9})|(?P<month2>[a-z]{3,9}) (?P<day2>[0-9]{1,2})(?:st|nd|rd|th)?)"
+    r"(?:(?P<day>[0-9]{1,2})(?:st|nd|rd|th|\.)? ?(?P<month>[a-z]{3,9})|"
+    r"(?P<month2>[a-z]{3,9}) (?P<day2>[0-9]{1,2})(?:st|nd|rd|th)?)"
     r"\.?(?:,? (?P<year>[0-9]{4}))?)",
     re.IGNORECASE,
 )
@@ -118,7 +134,9 @@ def _offset(text: str, typed: str, found: list[Fault], *, dated: bool) -> tuple[
         return match[1], timedelta(0)
     offset = timedelta(hours=int(match[5]), minutes=int(match[6] or 0))
     if offset > _MAX_OFFSET or int(match[6] or 0) > 59:  # noqa: PLR2004 - minutes of an hour
-        found.append(wrong("time-unreadable", f"{quoted(text)} has no offset there is", "write one time, as 18:10 +01:00"))
+        found.append(
+            wrong("time-unreadable", f"{quoted(text)} has no offset there is", "write one time, as 18:10 +01:00")
+        )
     return match[1], -offset if match[4] else offset
 
 
@@ -136,7 +154,9 @@ def _checked(
 ) -> tuple[int, int, int] | None:
     hour, minute, second = clock
     if clock == (24, 0, 0):
-        hint = f"write {day + timedelta(days=1)} 00:00" if day and day.year < _YEARS[-1] else "write 00:00 of the next day"
+        hint = (
+            f"write {day + timedelta(days=1)} 00:00" if day and day.year < _YEARS[-1] else "write 00:00 of the next day"
+        )
         found.append(wrong("time-24", f"{quoted(text)} leaves its day in doubt", hint))
         return None
     if hour > 23 or minute > 59 or second > 59:  # noqa: PLR2004 - the clock's own figures
@@ -161,7 +181,9 @@ def _styled(text: str, typed: str, day: date | None, found: list[Fault]) -> tupl
     read = _checked(text, (hour, minute, 0), day, found)
     if read is not None:
         say = doubtful if match[2] == "." and not half else mended
-        found.append(say("time-style", f"{quoted(text)} is read as {hour:02}:{minute:02}", f"write {hour:02}:{minute:02}"))
+        found.append(
+            say("time-style", f"{quoted(text)} is read as {hour:02}:{minute:02}", f"write {hour:02}:{minute:02}")
+        )
     return read
 
 

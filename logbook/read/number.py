@@ -1,7 +1,7 @@
 """Numbers as people type them: which digits, marks and signs are read, and what is said of the others.
 
-Knows no unit and no kind of value; those who do hand in the words for their messages. Only ASCII digits are read, so that
-nothing Python's own `int` and `float` would take (`1_000`, `1e3`, `nan`, Arabic digits) slips in as a figure.
+Knows no unit and no kind of value; those who do hand in the words for their messages. Only ASCII digits are read, so
+that nothing Python's own `int` and `float` would take (`1_000`, `1e3`, `nan`, Arabic digits) slips in as a figure.
 """
 
 import difflib
@@ -42,7 +42,7 @@ _MARKS = str.maketrans(
 )
 _BLANK = re.compile(r"(?:-+|\?+|~|null)?", re.IGNORECASE)
 _NOTHING = re.compile(r"none|nil|0", re.IGNORECASE)
-_ABOUT = re.compile(r"(?:~|≈|(?:about|abt|approximately|approx|circa|ca)\b\.?)\s*(?=[0-9])", re.IGNORECASE)  # noqa: RUF001
+_ABOUT = re.compile(r"(?:~|≈|(?:about|abt|approximately|approx|circa|ca)\b\.?)\s*(?=[0-9])", re.IGNORECASE)
 _SOUND = re.compile(r"([0-9]{1,3}(?:[ '][0-9]{3})+|[0-9]*)((?:[.,][0-9]+)*)")
 _COMMA_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}((?:,[0-9]{3})+)(\.[0-9]+)?")
 _DOT_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}\.[0-9]{3}")
@@ -126,7 +126,7 @@ def figure(
         return Decimal(typed)
     sound = _SOUND.fullmatch(typed)
     if sound is None:
-        found.append(_marks(typed, f"{typed} {unit}", f"write {typed.replace(' ', '').replace(chr(39), '')} {unit}"))
+        found.append(_marks(f"{typed} {unit}", f"write {typed.replace(' ', '').replace(chr(39), '')} {unit}"))
         return None
     whole, tail = sound[1].replace(" ", "").replace("'", ""), sound[2]
     if not tail:
@@ -134,7 +134,7 @@ def figure(
     return _with_marks(whole + tail, found, unit, thousands, dots or thousands, whole != sound[1])
 
 
-def _with_marks(  # noqa: PLR0913 - the rules hang on as many things
+def _with_marks(
     bare: str,
     found: list[Fault],
     unit: str,
@@ -148,7 +148,7 @@ def _with_marks(  # noqa: PLR0913 - the rules hang on as many things
     if comma is not None:
         return _comma_thousands(bare, found, unit, sure=thousands or len(comma[1]) > len(",000") or bool(comma[2]))
     if bare.count(".") + bare.count(",") > 1:
-        found.append(_marks(bare, shown, ""))
+        found.append(_marks(shown, ""))
         return None
     number = Decimal(bare.replace(",", "."))
     if dots and not grouped and _DOT_THOUSANDS.fullmatch(bare):
@@ -171,7 +171,7 @@ def _comma_thousands(bare: str, found: list[Fault], unit: str, *, sure: bool) ->
     return None
 
 
-def _marks(typed: str, shown: str, hint: str) -> Fault:
+def _marks(shown: str, hint: str) -> Fault:
     message = f"the marks between the digits of {quoted(shown)} are not sound"
     return wrong("number-marks", message, hint.strip() or "write the digits with one dot at most: 1200 or 1.2")
 
@@ -210,12 +210,16 @@ def parse_count(text: str) -> Said[int]:
     if said.value is None:
         return Said(None, said.faults)
     if said.value != int(said.value):
-        return Said(None, (wrong("count-unreadable", f"{quoted(text)} is no whole number", "write it without decimals"),))
+        return Said(
+            None, (wrong("count-unreadable", f"{quoted(text)} is no whole number", "write it without decimals"),)
+        )
     return Said(int(said.value), said.faults) if 0 <= said.value <= _MAX_COUNT else _range(text)
 
 
 def _range(text: str) -> Said[int]:
-    fault = wrong("out-of-range", f"{quoted(text)} is out of range for a count", f"write a number from 0 to {_MAX_COUNT}")
+    fault = wrong(
+        "out-of-range", f"{quoted(text)} is out of range for a count", f"write a number from 0 to {_MAX_COUNT}"
+    )
     return Said(None, (fault,))
 
 

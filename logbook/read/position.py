@@ -1,6 +1,6 @@
 """Positions as people type them: degrees and minutes, degrees alone, or minutes and seconds, with any usual sign.
 
-Knows hemispheres, their order and the bounds of the figures; whether a place makes sense for a vessel is left to others.
+Knows hemispheres, their order and the bounds of the figures; whether a place makes sense is left to others.
 """
 
 import re
@@ -25,7 +25,9 @@ CODES = frozenset(
 
 _FORMS = "write degrees and minutes: 58 52.4N 015 10.0W"
 
-_COMMON = re.compile(r"([0-8]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([NS]) ([01]?[0-9]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([EW])")
+_COMMON = re.compile(
+    r"([0-8]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([NS]) ([01]?[0-9]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([EW])"
+)
 
 _SIGNS = (
     ("\u00c2°", "°"),  # a degree sign encoded twice
@@ -112,7 +114,9 @@ def parse_pair(first: str, second: str, waters: tuple[str, str] | None = None) -
     halves = _half(_plain_signs(first)), _half(_plain_signs(second))
     if halves[0] is None or halves[1] is None:
         bad = first if halves[0] is None else second
-        fault = wrong("position-unreadable", f"{quoted(bad)} is no latitude or longitude", "write [58 52.4N, 015 10.0W]")
+        fault = wrong(
+            "position-unreadable", f"{quoted(bad)} is no latitude or longitude", "write [58 52.4N, 015 10.0W]"
+        )
         return Said(None, (fault,))
     return _placed(text, (halves[0], halves[1]), waters)
 
@@ -207,7 +211,9 @@ def _hemispheres(
     """Return the letters of a latitude and a longitude: as typed, by their signs, or those of the fleet's waters."""
     if first.sign or second.sign:
         if first.letter or second.letter:
-            found.append(wrong("position-sign", f"{quoted(text)} has signs and letters", "leave out the sign or the letter"))
+            found.append(
+                wrong("position-sign", f"{quoted(text)} has signs and letters", "leave out the sign or the letter")
+            )
             return None
         return ("S" if first.sign == "-" else "N", "W" if second.sign == "-" else "E")
     letters = (first.letter or (waters[0] if waters else ""), second.letter or (waters[1] if waters else ""))
@@ -240,7 +246,7 @@ def _degrees(text: str, half: _Half, most: int, found: list[Fault]) -> float | N
         what = "minutes" if numbers[1] >= 60 else "seconds"  # noqa: PLR2004
         found.append(wrong("position-minutes", f"{quoted(text)} has 60 or more {what}", f"{what} go from 0 to 59.9"))
         return None
-    degrees = sum(number / 60**n for n, number in enumerate(numbers))
+    degrees = sum(number / 60.0**n for n, number in enumerate(numbers))
     if degrees > most:
         what = "latitude" if most == 90 else "longitude"  # noqa: PLR2004 - degrees from equator to pole
         found.append(wrong("position-range", f"{quoted(text)} has a {what} over {most} degrees", _FORMS))
@@ -259,6 +265,8 @@ def _looks_like_minutes(half: _Half) -> bool:
 
 
 def _as_decimal(text: str, first: _Half, second: _Half, letters: tuple[str, str]) -> Fault:
-    apart = [f"{half.parts[0].replace('.', ' ')}{letter}" for half, letter in zip((first, second), letters, strict=True)]
+    apart = [
+        f"{half.parts[0].replace('.', ' ')}{letter}" for half, letter in zip((first, second), letters, strict=True)
+    ]
     hint = f"for degrees and minutes write {' '.join(apart)}"
     return doubtful("position-decimal", f"{quoted(text)} is read as decimal degrees", hint)

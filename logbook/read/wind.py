@@ -1,7 +1,7 @@
 """Wind and sea as people type them: `SW 6`, `SSW 5-6`, `calm`; sea state 0 to 9.
 
-Knows the points of the compass and the codes of the World Meteorological Organization; words and knots are not read, but
-the code that stands for them is told.
+Knows the points of the compass and the codes of the World Meteorological Organization; words and knots are not read,
+but the code that stands for them is told.
 """
 
 import re
@@ -14,12 +14,15 @@ from logbook.read.said import Fault, Said, wrong
 
 CODES = frozenset({"sea-unreadable", "wind-no-force", "wind-range", "wind-unreadable"})
 
-_POINTS = frozenset("N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW".split())
+_POINTS = frozenset(
+    ["N", "NNE", "NE", "ENE", "E", "ESE", "SE", "SSE", "S", "SSW", "SW", "WSW", "W", "WNW", "NW", "NNW"]
+)
 _VARIABLE = frozenset({"", "VARIABLE", "VAR", "VRB"})
 _FORMS = "write a point and a force: SW 6, or calm"
 
 _WIND = re.compile(
-    r"(?P<point>(?!force|f ?[0-9]|bft|beaufort)[a-z][a-z.-]*(?: [a-z.-]+)*?)?,? ?(?:(?:force|f|bft|beaufort) ?)?(?P<force>[0-9]{1,4})"
+    r"(?P<point>(?!force|f ?[0-9]|bft|beaufort)[a-z][a-z.-]*(?: [a-z.-]+)*?)?,? ?"
+    r"(?:(?:force|f|bft|beaufort) ?)?(?P<force>[0-9]{1,4})"
     r"(?: ?(?:-|/|to) ?(?P<higher>[0-9]{1,4}))?(?: ?(?:bft|beaufort))?",
     re.IGNORECASE,
 )
@@ -78,7 +81,9 @@ def parse_wind(text: str) -> Said[Wind]:
         return Said(None, (_no_wind(text, typed),))
     force = max(int(match["force"]), int(match["higher"] or 0))
     if force > len(_KNOTS):
-        return Said(None, (wrong("wind-range", f"{quoted(text)} is beyond force 12", "write the Beaufort force, 0 to 12"),))
+        return Said(
+            None, (wrong("wind-range", f"{quoted(text)} is beyond force 12", "write the Beaufort force, 0 to 12"),)
+        )
     return Said(Wind(point=point, force=force, typed=text.strip()))
 
 
@@ -96,7 +101,9 @@ def _point(typed: str) -> str | None:
 def _no_wind(text: str, typed: str) -> Fault:
     """Return the fault of a text that is no wind, with the right form where it can be told."""
     if _point(typed):
-        return wrong("wind-no-force", f"{quoted(text)} has no force", f"write it with its Beaufort force: {_point(typed)} 6")
+        return wrong(
+            "wind-no-force", f"{quoted(text)} has no force", f"write it with its Beaufort force: {_point(typed)} 6"
+        )
     return wrong("wind-unreadable", f"{quoted(text)} is no wind", _wind_hint(typed))
 
 

@@ -6,7 +6,7 @@ Knows which zones there are; a name is looked up among the known ones before any
 import pkgutil
 import re
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta, timezone, tzinfo
+from datetime import UTC, date, datetime, timedelta, timezone, tzinfo
 from functools import cache
 from zoneinfo import ZoneInfo
 
@@ -62,7 +62,7 @@ def parse_zone(text: str) -> Said[Zone]:
     """Return a zone: `UTC`, an offset, or an IANA name whatever its case."""
     typed = tidied(text)
     if typed.casefold() in _UTC:
-        return Said(Zone(name="UTC", rules=timezone.utc))
+        return Said(Zone(name="UTC", rules=UTC))
     match = _FIXED.fullmatch(typed)
     if match is not None:
         return _fixed(text, match)
