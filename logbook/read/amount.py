@@ -8,17 +8,20 @@ from dataclasses import dataclass
 
 from logbook.model.quantity import Weight
 from logbook.model.species import State
+from logbook.read.forms import form
 from logbook.read.measures import Measures
 from logbook.read.number import FIGURE, exact, near, parse_number, quoted, tidied
 from logbook.read.said import Fault, Said, doubtful, wrong
-from logbook.read.weight import parse_weight
+from logbook.read.weight import common_weight, parse_weight
 
 CODES = frozenset({"fish-count", "state-unknown"})
 
 _MAX_FISH = 1_000_000
-_COUNT = re.compile(rf"({FIGURE}) ?fish(?:es)?\b ?,? ?", re.IGNORECASE)
-_COUNT_AFTER = re.compile(rf" ?[ ,] ?\(?({FIGURE}) ?fish(?:es)?\)?$", re.IGNORECASE)
-_WEIGHED = re.compile(rf"([+-]? ?{FIGURE}) ?([^0-9]*)")
+_MAX_TAIL = 40
+_MAX_WORDS = 6
+_COUNT = form(rf"({FIGURE}) ?fish(?:es)?\b ?,? ?", re.IGNORECASE)
+_COUNT_AFTER = form(rf" ?[ ,] ?\(?({FIGURE}) ?fish(?:es)?\)?$", re.IGNORECASE)
+_WEIGHED = form(rf"([+-]? ?{FIGURE}) ?([^0-9]*)")
 
 _STATES: dict[str, State] = {state.value: state for state in State} | {
     "round": State("whole"),
@@ -30,7 +33,7 @@ _STATES: dict[str, State] = {state.value: state for state in State} | {
     "tail": State("tails"),
     "fillet": State("fillets"),
 }
-_STATE = re.compile(
+_STATE = form(
     rf"(?:^|(?<=[\w.]) ?[ ,] ?| ?,? ?\()({'|'.join(sorted(_STATES, key=len, reverse=True))})\)?$", re.IGNORECASE
 )
 
@@ -62,53 +65,60 @@ def parse_amount(text: str, measures: Measures, *, species: str | None, default_
     Returns:
         A count alone gives no weight; a state that is none of the known ones is left out with a warning.
     """
+    common = common_weight(text, measures, species)
+    if common is not None:
+        return Said(Amounted(count=None, weight=common, state=None))
     found: list[Fault] = []
-    weight_only = parse_weight(text, measures, species=species, default_unit=default_unit)
-    if weight_only.value is not None:
-        return Said(Amounted(count=None, weight=weight_only.value, state=None), weight_only.faults)
-    typed = exact(tidied(text), found)
-    count, rest = _count(typed, found)
-    if any(fault.code == "fish-count" for fault in found):
-        return Said(None, tuple(found))
+    before, rest = _count_before(exact(tidied(text), found))
     words, state = _state(rest, measures, found)
+    after, words = (None, words) if before else _count_after(words)
+    count = _whole(before or after, found)
+    if count is None and (before or after):
+        return Said(None, tuple(found))
+    if count is not None and words and not any(c.isdecimal() for c in words):
+        words, state = "", _misspelt(words, found)
     if count is not None and not words:
         return Said(Amounted(count=count, weight=None, state=state), tuple(found))
-    if words == typed:
-        return Said(None, weight_only.faults)
     said = parse_weight(words or rest, measures, species=species, default_unit=default_unit)
-    found.extend(said.faults)
     amount = None if said.value is None else Amounted(count=count, weight=said.value, state=state)
-    return Said(amount, tuple(found))
+    return Said(amount, (*found, *said.faults))
 
 
-def _count(typed: str, found: list[Fault]) -> tuple[int | None, str]:
-    """Return the count of fish in an amount, and the rest of it."""
-    match = _COUNT.match(typed)
-    if match is not None:
-        rest = typed[match.end() :]
-    else:
-        match = _COUNT_AFTER.search(typed)
-        if match is None:
-            return None, typed
-        rest = typed[: match.start()]
-    number = parse_number(match[1]).value
+def _count_before(typed: str) -> tuple[str | None, str]:
+    """Return the figure of a count that an amount begins with, and the rest."""
+    match = _COUNT().match(typed)
+    return (None, typed) if match is None else (match[1], typed[match.end() :])
+
+
+def _count_after(typed: str) -> tuple[str | None, str]:
+    """Return the figure of a count that an amount ends with, and what stands before it."""
+    start = max(0, len(typed) - _MAX_TAIL)
+    match = _COUNT_AFTER().search(typed, start)
+    return (None, typed) if match is None else (match[1], typed[: match.start()])
+
+
+def _whole(figure: str | None, found: list[Fault]) -> int | None:
+    """Return a count of fish; None, with the reason found, where there is none or it is no whole number."""
+    if figure is None:
+        return None
+    number = parse_number(figure).value
     if number is None or number != int(number) or number > _MAX_FISH:
-        message = f"{quoted(match[0].strip(' ,'))} is no count of fish"
+        message = f"{quoted(figure)} is no count of fish"
         found.append(wrong("fish-count", message, "write a whole number, as 2 fish 41 kg"))
-        return None, rest
-    return int(number), rest
+        return None
+    return int(number)
 
 
 def _state(rest: str, measures: Measures, found: list[Fault]) -> tuple[str, State | None]:
     """Return the weight's part of an amount, and the state typed after it."""
-    match = _STATE.search(rest)
+    match = _STATE().search(rest)
     if match is not None:
         return rest[: match.start()], _STATES[match[1].casefold()]
-    weighed = _WEIGHED.fullmatch(rest)
+    weighed = _WEIGHED().fullmatch(rest)
     if weighed is None:
         return rest, None
     words = weighed[2].split(" ")
-    for n in range(len(words) - 1, 0, -1):
+    for n in range(min(len(words) - 1, _MAX_WORDS), 0, -1):
         unit = " ".join(words[:n]).rstrip(" ,.")
         if measures.name(unit) is not None:
             return f"{weighed[1]} {unit}", _misspelt(" ".join(words[n:]), found)

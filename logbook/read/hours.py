@@ -6,6 +6,7 @@ Knows the forms; what is done in those hours and on those days is left to others
 import re
 from itertools import pairwise
 
+from logbook.read.forms import form
 from logbook.read.moment import WEEKDAYS, named
 from logbook.read.number import quoted, tidied
 from logbook.read.said import Said, wrong
@@ -16,8 +17,8 @@ Spans = tuple[tuple[float, float], ...]
 """Hours from and to, each within 0 and 24, the first before the second."""
 
 _CLOCK = r"([0-9]{1,2})(?:[:.]?([0-9]{2}))?"
-_SPAN = re.compile(rf"{_CLOCK} ?(?:-|to) ?{_CLOCK}(?: and |, ?|; ?| )?", re.IGNORECASE)
-_DAYS = re.compile(r"([a-z]+)\.?(?: ?(-)|( to))? ?(?:(?:,|and) ?)?", re.IGNORECASE)
+_SPAN = form(rf"{_CLOCK} ?(?:-|to) ?{_CLOCK}(?: and |, ?|; ?| )?", re.IGNORECASE)
+_DAYS = form(r"([a-z]+)\.?(?: ?(-)|( to))? ?(?:(?:,|and) ?)?", re.IGNORECASE)
 _DAY = 24.0
 _EVERY_DAY = frozenset({"daily", "every day"})
 
@@ -28,7 +29,7 @@ def parse_hours(text: str) -> Said[Spans]:
     spans: list[tuple[float, float]] = []
     at = 0
     while at < len(typed):
-        match = _SPAN.match(typed, at)
+        match = _SPAN().match(typed, at)
         cut = None if match is None else _cut(match)
         if match is None or not cut:
             return _no_hours(text)
@@ -64,7 +65,7 @@ def parse_weekdays(text: str) -> Said[tuple[int, ...]]:
     days: set[int] = set()
     at, since = 0, None
     while at < len(typed):
-        match = _DAYS.match(typed, at)
+        match = _DAYS().match(typed, at)
         day = None if match is None else _weekday(match[1])
         if match is None or day is None:
             return _no_days(text)

@@ -10,6 +10,7 @@ from decimal import Decimal
 
 from logbook.model.quantity import Celsius, Knots, Litres, Metres, NauticalMiles, Percent, Span, Weight
 from logbook.read import kinds
+from logbook.read.forms import form
 from logbook.read.kinds import Kind
 from logbook.read.measures import Measures
 from logbook.read.number import FIGURE, better, exact, figure, near, plain, quoted, tidied, too_long
@@ -19,11 +20,11 @@ from logbook.read.weight import parse_weight
 CODES = frozenset({"measure-range", "measure-unreadable", "no-unit"})
 
 _COMMON = re.compile(r"(-?[0-9]{1,9}(?:\.[0-9]{1,2})?) ?([A-Za-z/0-9%]+)")
-_GENERAL = re.compile(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
-_RANGE = re.compile(rf"({FIGURE}) ?([^\W\d_]+\.?)? ?(?:-|to|/) ?({FIGURE}) ?(.*)", re.DOTALL | re.IGNORECASE)
-_CODE_PAGE_DEGREE = re.compile(r"[øØ](?= ?[CF]\b)", re.IGNORECASE)
-_PIECE = re.compile(rf"({FIGURE}) ?([a-z]+)?\.?(?: and |, ?| )?", re.IGNORECASE)
-_SIMPLE_NUMBER = re.compile(FIGURE)
+_GENERAL = form(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
+_RANGE = form(rf"({FIGURE}) ?([^\W\d_]+\.?)? ?(?:-|to|/) ?({FIGURE}) ?(.*)", re.DOTALL | re.IGNORECASE)
+_CODE_PAGE_DEGREE = form(r"[øØ](?= ?[CF]\b)", re.IGNORECASE)
+_PIECE = form(rf"({FIGURE}) ?([a-z]+)?\.?(?: and |, ?| )?", re.IGNORECASE)
+_SIMPLE_NUMBER = form(FIGURE)
 _MAX_SHOWN = 40
 _LONGEST_MINUTES = 3660 * 24 * 60
 
@@ -44,7 +45,7 @@ def _measure(text: str, kind: Kind, default_unit: str | None) -> Said[Decimal]:
 def _careful(text: str, kind: Kind, default_unit: str | None, found: list[Fault]) -> Decimal | None:
     """Return a figure of any form, or say what is wrong with it."""
     typed = exact(tidied(text), found)
-    match = _GENERAL.fullmatch(typed)
+    match = _GENERAL().fullmatch(typed)
     if match is None:
         found.append(_unreadable(text, typed, kind, default_unit))
         return None
@@ -97,7 +98,7 @@ def parse_depth(text: str, default_unit: str | None = None) -> Said[Span]:
     """Return a depth, or a length of warp: one figure or a range, as `98 fm` or `95-110 fm`."""
     kind = kinds.DEPTH
     found: list[Fault] = []
-    match = _RANGE.fullmatch(exact(tidied(text), found))
+    match = _RANGE().fullmatch(exact(tidied(text), found))
     if match is None:
         one = _measure(text, kind, default_unit)
         return Said(None if one.value is None else _span(text, one.value, one.value), one.faults)
@@ -147,7 +148,7 @@ def parse_distance(text: str, default_unit: str | None = None) -> Said[NauticalM
 
 def parse_temperature(text: str, default_unit: str | None = None) -> Said[Celsius]:
     """Return a temperature; a degree sign that came through a DOS code page as `ø` is one too."""
-    plain_text = text if text.isascii() else _CODE_PAGE_DEGREE.sub("°", text.replace("Â°", "°"))
+    plain_text = text if text.isascii() else _CODE_PAGE_DEGREE().sub("°", text.replace("Â°", "°"))
     said = _float(plain_text, kinds.TEMPERATURE, default_unit)
     return Said(None if said.value is None else Celsius(said.value), said.faults)
 
@@ -201,7 +202,7 @@ def parse_fuel(
 ) -> Said[Litres | Weight]:
     """Return an amount of fuel: a volume, or a weight where that is what was typed."""
     kind = kinds.VOLUME_US if us_gallons else kinds.VOLUME
-    match = _GENERAL.fullmatch(exact(tidied(text), []))
+    match = _GENERAL().fullmatch(exact(tidied(text), []))
     unit = (match[3] if match else "") or default_unit or ""
     if measures.name(unit.rstrip(". ")) is not None:
         weight = parse_weight(text, measures, default_unit=default_unit)
@@ -216,7 +217,7 @@ def parse_duration(text: str) -> Said[timedelta]:
     typed = exact(tidied(text), found)
     if typed == "0":
         return Said(timedelta(0))
-    if _SIMPLE_NUMBER.fullmatch(typed):
+    if _SIMPLE_NUMBER().fullmatch(typed):
         endless = too_long(typed)
         if endless is not None:
             return Said(None, (endless,))
@@ -236,7 +237,7 @@ def _minutes(text: str, typed: str, found: list[Fault]) -> Decimal | None:
     """Return the sum of days, hours and minutes, each at most once and the larger first."""
     total, at, last = Decimal(0), 0, _LONGEST_MINUTES
     while at < len(typed):
-        piece = _PIECE.match(typed, at)
+        piece = _PIECE().match(typed, at)
         each = 0 if piece is None else kinds.MINUTES.get((piece[2] or "min").casefold(), 0)
         if piece is None or not 0 < each < last or not (piece[2] or last == kinds.MINUTES["h"]):
             hint = better(typed, parse_duration, "write 3 h, 40 min, 1 h 20 min or 2 days")

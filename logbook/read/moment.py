@@ -8,6 +8,7 @@ from calendar import monthrange
 from dataclasses import dataclass
 from datetime import date, time, timedelta
 
+from logbook.read.forms import form
 from logbook.read.number import quoted, tidied
 from logbook.read.said import Fault, Said, doubtful, mended, wrong
 
@@ -18,13 +19,13 @@ _MAX_OFFSET = timedelta(hours=14)
 _FORMS = "write 18:10, or 2026-03-04 18:10 with its date"
 
 _COMMON = re.compile(r"(?:([0-9]{4})-([0-9]{2})-([0-9]{2})[ T])?([01][0-9]|2[0-3]):?([0-5][0-9])")
-_DATED = re.compile(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})(?:(?:,? |T)(.*))?", re.IGNORECASE)
-_OFFSET = re.compile(
+_DATED = form(r"([0-9]{4})[-/.]([0-9]{1,2})[-/.]([0-9]{1,2})(?:(?:,? |T)(.*))?", re.IGNORECASE)
+_OFFSET = form(
     r"(.*?)(?: ?(z|utc|gmt)|(?: ?(\+)|(?: |(?<=:[0-9][0-9]))(-))([0-9]{1,2})(?::?([0-9]{2}))?)", re.IGNORECASE
 )
-_CLOCK = re.compile(r"([0-9]{1,2}):([0-9]{2})(?::([0-9]{2}))?|([0-9]{2})([0-9]{2})")
-_STYLED = re.compile(r"([0-9]{1,2})(?:([.:h])([0-9]{2}))? ?(?:h|hrs?|hours?)? ?([ap])?\.?(m)?\.?", re.IGNORECASE)
-_RANGE = re.compile(r"[0-9:.]+ ?- ?[0-9:.]+")
+_CLOCK = form(r"([0-9]{1,2}):([0-9]{2})(?::([0-9]{2}))?|([0-9]{2})([0-9]{2})")
+_STYLED = form(r"([0-9]{1,2})(?:([.:h])([0-9]{2}))? ?(?:h|hrs?|hours?)? ?([ap])?\.?(m)?\.?", re.IGNORECASE)
+_RANGE = form(r"[0-9:.]+ ?- ?[0-9:.]+")
 
 _MONTHS = [
     "january",
@@ -41,7 +42,7 @@ _MONTHS = [
     "december",
 ]
 WEEKDAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
-_WORDED = re.compile(
+_WORDED = form(
     r"(?:(?P<weekday>[a-z]{3,9})\.?,? )?(?:(?P<iso>[0-9]{4}-[0-9]{1,2}-[0-9]{1,2})|"
     r"(?:(?P<day>[0-9]{1,2})(?:st|nd|rd|th|\.)? ?(?P<month>[a-z]{3,9})|"
     r"(?P<month2>[a-z]{3,9}) (?P<day2>[0-9]{1,2})(?:st|nd|rd|th)?)"
@@ -102,7 +103,7 @@ def _careful(text: str) -> Said[Stamp]:
     found: list[Fault] = []
     typed = tidied(text)
     day: date | None = None
-    dated = _DATED.fullmatch(typed)
+    dated = _DATED().fullmatch(typed)
     if dated is not None:
         day = _day(text, int(dated[1]), int(dated[2]), int(dated[3]), found)
         if day is None:
@@ -127,7 +128,7 @@ def parse_clock(text: str) -> Said[time]:
 
 def _offset(text: str, typed: str, found: list[Fault], *, dated: bool) -> tuple[str, timedelta | None]:
     """Return the clock's part of a time, and the distance from UTC typed after it."""
-    match = _OFFSET.fullmatch(typed)
+    match = _OFFSET().fullmatch(typed)
     if match is None or not match[1] or (not dated and match[4] and " -" not in typed):
         return typed, None
     if match[2]:
@@ -142,7 +143,7 @@ def _offset(text: str, typed: str, found: list[Fault], *, dated: bool) -> tuple[
 
 def _clock(text: str, typed: str, day: date | None, found: list[Fault]) -> tuple[int, int, int] | None:
     """Return hour, minute and second; None, with the reason found, where there is no such time."""
-    match = _CLOCK.fullmatch(typed)
+    match = _CLOCK().fullmatch(typed)
     if match is None:
         return _styled(text, typed, day, found)
     hour, minute, second = int(match[1] or match[4]), int(match[2] or match[5]), int(match[3] or 0)
@@ -167,7 +168,7 @@ def _checked(
 
 def _styled(text: str, typed: str, day: date | None, found: list[Fault]) -> tuple[int, int, int] | None:
     """Return a clock time in another style than ours (`4.30`, `04h30`, `4:30 pm`), with the form to type."""
-    match = _STYLED.fullmatch(typed)
+    match = _STYLED().fullmatch(typed)
     if match is None or bool(match[4]) != bool(match[5]) or not (match[3] or match[4]):
         found.append(wrong("time-unreadable", f"{quoted(text)} is no time", _hint(typed)))
         return None
@@ -192,7 +193,7 @@ def _hint(typed: str) -> str:
     if typed.isascii() and typed.isdigit() and len(typed) <= 3:  # noqa: PLR2004 - one digit short of a time
         padded = f"{typed:>02}00" if len(typed) < 3 else f"0{typed}"  # noqa: PLR2004
         return f"write {padded[:2]}:{padded[2:]} if that is meant"
-    if _RANGE.fullmatch(typed):
+    if _RANGE().fullmatch(typed):
         return "write one time here"
     return _FORMS
 
@@ -222,7 +223,7 @@ def _no_such_day(text: str, year: int, month: int) -> Fault:
 def parse_day(text: str) -> Said[DayLine]:
     """Return a day: `2026-03-05`, `5 March`, `Thu 5 March`, `5 Mar 2026`."""
     typed = tidied(text)
-    match = _WORDED.fullmatch(typed)
+    match = _WORDED().fullmatch(typed)
     weekday = None if match is None else named(match["weekday"], WEEKDAYS)
     if match is None or (match["weekday"] and weekday is None):
         return Said(None, (_no_day(text),))

@@ -6,6 +6,7 @@ Knows the forms and the one currency of the fleet; nothing is changed from anoth
 import re
 
 from logbook.model.quantity import Money, Price, Weight
+from logbook.read.forms import form
 from logbook.read.measures import Measures
 from logbook.read.number import FIGURE, better, figure, quoted, tidied
 from logbook.read.said import Fault, Said, wrong
@@ -14,10 +15,10 @@ from logbook.read.weight import parse_weight
 CODES = frozenset({"currency-other", "lot-unreadable", "money-negative", "money-unreadable", "price-unreadable"})
 
 _MAX_MONEY = 10**10
-_SUM = re.compile(rf"([+-]?) ?({FIGURE})")
-_PRICE = re.compile(r"(.*?) ?(?:/|\bper\b) ?(.*)", re.DOTALL | re.IGNORECASE)
-_LOT = re.compile(rf"(.*?[^\W\d_]\.?)(?: (?:at )?|(?: ?@ ?))([+-]? ?{FIGURE} ?(?:/|per ).*)", re.DOTALL | re.IGNORECASE)
-_OTHER = re.compile(rf"([^\W\d_]+\.?|[^\w\s.,'+-])? ?([+-]? ?{FIGURE}) ?([^\W\d_]+\.?|[^\w\s.,'+-])?")
+_SUM = form(rf"([+-]?) ?({FIGURE})")
+_PRICE = form(r"(.*?) ?(?:/|\bper\b) ?(.*)", re.DOTALL | re.IGNORECASE)
+_LOT = form(rf"(.*?[^\W\d_]\.?)(?: (?:at )?|(?: ?@ ?))([+-]? ?{FIGURE} ?(?:/|per ).*)", re.DOTALL | re.IGNORECASE)
+_OTHER = form(rf"([^\W\d_]+\.?|[^\w\s.,'+-])? ?([+-]? ?{FIGURE}) ?([^\W\d_]+\.?|[^\w\s.,'+-])?")
 
 
 def parse_money(text: str, currency: str | None) -> Said[Money]:
@@ -29,7 +30,7 @@ def parse_money(text: str, currency: str | None) -> Said[Money]:
 
 def _money(shown: str, typed: str, currency: str | None, found: list[Fault], *, dots: bool) -> Money | None:
     """Return a sum without its currency; a dot before three digits wants a look in a sum, but not in a price."""
-    match = _SUM.fullmatch(typed)
+    match = _SUM().fullmatch(typed)
     if match is None:
         found.append(_no_money(shown, typed, currency))
         return None
@@ -45,10 +46,10 @@ def _money(shown: str, typed: str, currency: str | None, found: list[Fault], *, 
 
 def _no_money(shown: str, typed: str, currency: str | None) -> Fault:
     """Return what is wrong with a text that is no sum: another currency, or no number."""
-    other = _OTHER.fullmatch(typed)
+    other = _OTHER().fullmatch(typed)
     if other is not None:
         ours = f"the fleet's money is {currency}" if currency else "the fleet file names no currency"
-        hint = f"write the sum in {currency}" if currency else f"write {other[2]}, or name the currency there"
+        hint = f"write the sum in {currency}" if currency else "leave the currency out, or name it there"
         return wrong("currency-other", f"{ours}, so {quoted(shown)} can't be used", hint)
     hint = better(typed, lambda fixed: parse_money(fixed, currency), "write a number, as 1200 or 12.50")
     return wrong("money-unreadable", f"{quoted(shown)} is no sum of money", hint)
@@ -65,7 +66,7 @@ def _without(typed: str, currency: str | None) -> str:
 
 def parse_price(text: str, measures: Measures, *, species: str | None, currency: str | None) -> Said[Price]:
     """Return a price: money for a weight, as `3.90/kg` or `140/box`."""
-    match = _PRICE.fullmatch(_without(tidied(text), currency))
+    match = _PRICE().fullmatch(_without(tidied(text), currency))
     if match is None:
         number = parse_money(text, currency).value
         if number is None:
@@ -94,7 +95,7 @@ def parse_lot(
 ) -> Said[tuple[Weight, Price]]:
     """Return a lot as it was sold: its weight and its price, as `2100 kg 3.90/kg`."""
     typed = _without(tidied(text), currency)
-    match = _LOT.fullmatch(typed)
+    match = _LOT().fullmatch(typed)
     if match is None:
         fault = wrong("lot-unreadable", f"{quoted(text)} is no lot", "write a weight and a price: 2100 kg 3.90/kg")
         return Said(None, (fault,))

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable
 from decimal import Decimal
 from typing import Any
 
+from logbook.read.forms import form
 from logbook.read.said import Fault, Said, doubtful, mended, wrong
 
 CODES = frozenset(
@@ -33,7 +34,7 @@ _MAX_DIGITS = 15
 _MAX_COUNT = 10**9
 _MAX_HINTED = 60
 _MAX_LISTED = 1000
-_MAX_TEXT = 10_000
+_MAX_TEXT = 6_000
 
 _MARKS = str.maketrans(
     dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2212", "-")
@@ -41,17 +42,17 @@ _MARKS = str.maketrans(
     | dict.fromkeys("\u200b\u200e\u200f\u2060\ufeff")
 )
 _BLANK = re.compile(r"(?:-+|\?+|~|null)?", re.IGNORECASE)
-_NOTHING = re.compile(r"none|nil|0", re.IGNORECASE)
-_ABOUT = re.compile(r"(?:~|≈|(?:about|abt|approximately|approx|circa|ca)\b\.?)\s*(?=[0-9])", re.IGNORECASE)
-_SOUND = re.compile(r"([0-9]{1,3}(?:[ '][0-9]{3})+|[0-9]*)((?:[.,][0-9]+)*)")
-_COMMA_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}((?:,[0-9]{3})+)(\.[0-9]+)?")
-_DOT_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}\.[0-9]{3}")
-_SIGNED = re.compile(rf"([+-]?) ?({FIGURE})")
-_NUMBERS = re.compile(r"(?:[0-9]{1,9}(?: ?- ?[0-9]{1,9})?(?: and |, ?| |$))+", re.IGNORECASE)
-_MINUS = re.compile(r"^minus ?(?=[0-9])", re.IGNORECASE)
-_UNDERSCORE = re.compile(r"(?<=[0-9])_(?=[0-9])")
-_EXPONENT = re.compile(r"\b([0-9]+(?:\.[0-9]+)?)e\+?([0-9])\b", re.IGNORECASE)
-_FRACTION = re.compile(r"(?:\b([0-9]{1,4}) ?)?([½¼¾]|\b(?:1/2|1/4|3/4)\b)")
+_NOTHING = frozenset({"none", "nil", "0"})
+_ABOUT = form(r"(?:~|≈|(?:about|abt|approximately|approx|circa|ca)\b\.?)\s*(?=[0-9])", re.IGNORECASE)
+_SOUND = form(r"([0-9]{1,3}(?:[ '][0-9]{3})+|[0-9]*)((?:[.,][0-9]+)*)")
+_COMMA_THOUSANDS = form(r"[1-9][0-9]{0,2}((?:,[0-9]{3})+)(\.[0-9]+)?")
+_DOT_THOUSANDS = form(r"[1-9][0-9]{0,2}\.[0-9]{3}")
+_SIGNED = form(rf"([+-]?) ?({FIGURE})")
+_NUMBERS = form(r"(?:[0-9]{1,9}(?: ?- ?[0-9]{1,9})?(?: and |, ?| |$))+", re.IGNORECASE)
+_MINUS = form(r"^minus ?(?=[0-9])", re.IGNORECASE)
+_UNDERSCORE = form(r"(?<=[0-9])_(?=[0-9])")
+_EXPONENT = form(r"\b([0-9]+(?:\.[0-9]+)?)e\+?([0-9])\b", re.IGNORECASE)
+_FRACTION = form(r"(?:\b([0-9]{1,4}) ?)?([½¼¾]|\b(?:1/2|1/4|3/4)\b)")
 _PARTS = {"½": ".5", "1/2": ".5", "¼": ".25", "1/4": ".25", "¾": ".75", "3/4": ".75"}
 
 
@@ -86,13 +87,13 @@ def is_blank(text: str) -> bool:
 
 def is_nothing(text: str) -> bool:
     """Tell whether a value says that there was none: `none`, `nil` or `0`."""
-    return _NOTHING.fullmatch(text.strip()) is not None
+    return text.strip().casefold() in _NOTHING
 
 
 def exact(text: str, found: list[Fault]) -> str:
     """Return a figure without the `about` or `~` before it, which is noted."""
-    said = _ABOUT.match(text)
-    if said is None:
+    said = _ABOUT().match(text)
+    if said is None or len(text) > _MAX_HINTED:
         return text
     rest = text[said.end() :]
     found.append(mended("approximate", f"{quoted(text)} is read as {rest}", f"write {rest}"))
@@ -124,7 +125,7 @@ def figure(
         return None
     if typed.isdigit():
         return Decimal(typed)
-    sound = _SOUND.fullmatch(typed)
+    sound = _SOUND().fullmatch(typed)
     if sound is None:
         found.append(_marks(f"{typed} {unit}", f"write {typed.replace(' ', '').replace(chr(39), '')} {unit}"))
         return None
@@ -144,14 +145,14 @@ def _with_marks(
 ) -> Decimal | None:
     """Return the number of digits with dots or commas among them, by the rules for both."""
     shown = f"{bare} {unit}".strip()
-    comma = None if grouped else _COMMA_THOUSANDS.fullmatch(bare)
+    comma = None if grouped else _COMMA_THOUSANDS().fullmatch(bare)
     if comma is not None:
         return _comma_thousands(bare, found, unit, sure=thousands or len(comma[1]) > len(",000") or bool(comma[2]))
     if bare.count(".") + bare.count(",") > 1:
         found.append(_marks(shown, ""))
         return None
     number = Decimal(bare.replace(",", "."))
-    if dots and not grouped and _DOT_THOUSANDS.fullmatch(bare):
+    if dots and not grouped and _DOT_THOUSANDS().fullmatch(bare):
         meant = bare.replace(".", "")
         message = f"a dot is decimal, so '{shown}' is read as {plain(number)} {unit}".strip()
         found.append(doubtful("dot-decimal", message, f"if thousands were meant, write {meant} {unit}".strip()))
@@ -184,9 +185,9 @@ def meant(text: str) -> str:
     if len(text) > _MAX_HINTED:
         return ""
     fixed = "".join(str(unicodedata.decimal(c)) if not c.isascii() and c.isdecimal() else c for c in text)
-    fixed = _UNDERSCORE.sub("", _MINUS.sub("-", fixed))
-    fixed = _EXPONENT.sub(lambda m: plain(Decimal(m[0].replace("+", ""))), fixed)
-    fixed = _FRACTION.sub(lambda m: (m[1] or "0") + _PARTS[m[2]], fixed)
+    fixed = _UNDERSCORE().sub("", _MINUS().sub("-", fixed))
+    fixed = _EXPONENT().sub(lambda m: plain(Decimal(m[0].replace("+", ""))), fixed)
+    fixed = _FRACTION().sub(lambda m: (m[1] or "0") + _PARTS[m[2]], fixed)
     return "" if fixed == text else fixed
 
 
@@ -232,7 +233,7 @@ def parse_numbers(text: str) -> Said[tuple[int, ...]]:
             break
         numbers.extend(range(first, last + 1))
     else:
-        if _NUMBERS.fullmatch(tidied(text)):
+        if _NUMBERS().fullmatch(tidied(text)):
             return Said(tuple(numbers))
     return Said(None, (wrong("count-unreadable", f"{quoted(text)} is no list of numbers", "write 12-14, or 12, 14"),))
 
@@ -240,7 +241,7 @@ def parse_numbers(text: str) -> Said[tuple[int, ...]]:
 def parse_number(text: str) -> Said[Decimal]:
     """Return a plain decimal number, with or without a sign."""
     found: list[Fault] = []
-    match = _SIGNED.fullmatch(exact(tidied(text), found))
+    match = _SIGNED().fullmatch(exact(tidied(text), found))
     if match is None:
         hint = better(tidied(text), parse_number, "write it in digits: 12 or 1.5")
         return Said(None, (wrong("number-unreadable", f"{quoted(text)} is no number", hint),))

@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 from logbook.model.quantity import Position
+from logbook.read.forms import form
 from logbook.read.number import better, quoted, tidied
 from logbook.read.said import Fault, Said, doubtful, mended, wrong
 
@@ -23,6 +24,8 @@ CODES = frozenset(
     }
 )
 
+_MAX_DIGITS = 20
+_MAX_PAIR = 100
 _FORMS = "write degrees and minutes: 58 52.4N 015 10.0W"
 
 _COMMON = re.compile(
@@ -46,8 +49,8 @@ _SIGNS = (
     ("\u201c", '"'),
     ("''", '"'),
 )
-_CODE_PAGE_DEGREE = re.compile(r"(?<=[0-9]) ?[\u00f8\u00d8] ?(?=[0-9NSEW])", re.IGNORECASE)
-_WORDS = re.compile(
+_CODE_PAGE_DEGREE = form(r"(?<=[0-9]) ?[\u00f8\u00d8] ?(?=[0-9NSEW])", re.IGNORECASE)
+_WORDS = form(
     r"(?<![a-z])(?:(degrees?|degs?)|(minutes?|mins?)|(seconds?|secs?)|(north|south|east|west)|"
     r"(latitude|longitude|lat|long|lon))(?![a-z])\.?:?",
     re.IGNORECASE,
@@ -56,14 +59,14 @@ _NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
 _BODY = (
     rf"([+-]?) ?({_NUMBER})(?:(?: ?° ?| ?: ?| ?- ?| )({_NUMBER})(?:(?: ?' ?| ?: ?| ?- ?| )({_NUMBER}))?)? ?[°'\"]? ?"
 )
-_AFTER = re.compile(rf"{_BODY}([NSEW]) ?[,;/]? ?{_BODY}([NSEW])?", re.IGNORECASE)
-_BEFORE = re.compile(rf"([NSEW]) ?{_BODY}[,;/]? ?([NSEW]) ?{_BODY}", re.IGNORECASE)
-_HALF_AFTER = re.compile(rf"{_BODY}([NSEW])?", re.IGNORECASE)
-_HALF_BEFORE = re.compile(rf"([NSEW]) ?{_BODY}", re.IGNORECASE)
-_SIGNED = re.compile(rf"([+-]?) ?({_NUMBER}) ?°?(?: ?[,;/] ?| )([+-]?) ?({_NUMBER}) ?°?")
-_PARTS = re.compile(_NUMBER)
-_LETTERLESS = re.compile(rf"(?:{_NUMBER}|[ °'\":,;/-])+")
-_RUN_TOGETHER = re.compile(r"([0-9]{1,3})([0-9]{2}(?:[.,][0-9]+)?)")
+_AFTER = form(rf"{_BODY}([NSEW]) ?[,;/]? ?{_BODY}([NSEW])?", re.IGNORECASE)
+_BEFORE = form(rf"([NSEW]) ?{_BODY}[,;/]? ?([NSEW]) ?{_BODY}", re.IGNORECASE)
+_HALF_AFTER = form(rf"{_BODY}([NSEW])?", re.IGNORECASE)
+_HALF_BEFORE = form(rf"([NSEW]) ?{_BODY}", re.IGNORECASE)
+_SIGNED = form(rf"([+-]?) ?({_NUMBER}) ?°?(?: ?[,;/] ?| )([+-]?) ?({_NUMBER}) ?°?")
+_PARTS = form(_NUMBER)
+_LETTERLESS = form(r"[0-9 .°'\":,;/-]+")
+_RUN_TOGETHER = form(r"([0-9]{1,3})([0-9]{2}(?:[.,][0-9]+)?)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,7 +106,7 @@ def parse_position(text: str, waters: tuple[str, str] | None = None) -> Said[Pos
             )
     typed = _plain_signs(text)
     halves = _halves(typed)
-    if halves is None:
+    if halves is None or any(len(part) > _MAX_DIGITS for half in halves for part in half.parts):
         return Said(None, (_unreadable(text, typed, waters),))
     return _placed(text.strip(), halves, waters)
 
@@ -112,7 +115,7 @@ def parse_pair(first: str, second: str, waters: tuple[str, str] | None = None) -
     """Return a position typed as a list of its two coordinates."""
     text = f"{first.strip()}, {second.strip()}"
     halves = _half(_plain_signs(first)), _half(_plain_signs(second))
-    if halves[0] is None or halves[1] is None:
+    if halves[0] is None or halves[1] is None or len(text) > _MAX_PAIR:
         bad = first if halves[0] is None else second
         fault = wrong(
             "position-unreadable", f"{quoted(bad)} is no latitude or longitude", "write [58 52.4N, 015 10.0W]"
@@ -125,11 +128,11 @@ def _plain_signs(text: str) -> str:
     """Return a text with one sign each for degrees, minutes and seconds, and hemispheres as letters."""
     typed = text
     if not typed.isascii():
-        typed = _CODE_PAGE_DEGREE.sub("°", typed)
+        typed = _CODE_PAGE_DEGREE().sub("°", typed)
         for sign, ours in _SIGNS[:-1]:
             typed = typed.replace(sign, ours)
     typed = tidied(typed).replace("''", '"')
-    return " ".join(_WORDS.sub(_word, typed).split())
+    return " ".join(_WORDS().sub(_word, typed).split())
 
 
 def _word(match: re.Match[str]) -> str:
@@ -141,19 +144,19 @@ def _word(match: re.Match[str]) -> str:
 
 def _halves(typed: str) -> tuple[_Half, _Half] | None:
     """Return the two coordinates of a text, or None where they can't be told apart."""
-    match = _AFTER.fullmatch(typed)
+    match = _AFTER().fullmatch(typed)
     if match is not None:
         groups = match.groups()
         return _made(groups[0:4], groups[4]), _made(groups[5:9], groups[9])
-    match = _BEFORE.fullmatch(typed)
+    match = _BEFORE().fullmatch(typed)
     if match is not None:
         groups = match.groups()
         return _made(groups[1:5], groups[0]), _made(groups[6:10], groups[5])
-    match = _SIGNED.fullmatch(typed)
+    match = _SIGNED().fullmatch(typed)
     if match is not None:
         return _made((match[1], match[2]), None), _made((match[3], match[4]), None)
     bare, letter = (typed[:-1], typed[-1:]) if typed[-1:].upper() in tuple("NSEW") else (typed, "")
-    parts = _PARTS.findall(bare) if _LETTERLESS.fullmatch(bare) else []
+    parts = _PARTS().findall(bare) if _LETTERLESS().fullmatch(bare) else []
     if len(parts) not in (4, 6):
         return None
     half = len(parts) // 2
@@ -162,10 +165,10 @@ def _halves(typed: str) -> tuple[_Half, _Half] | None:
 
 def _half(typed: str) -> _Half | None:
     """Return one coordinate of a text."""
-    match = _HALF_AFTER.fullmatch(typed)
+    match = _HALF_AFTER().fullmatch(typed)
     if match is not None:
         return _made(match.groups()[0:4], match[5])
-    match = _HALF_BEFORE.fullmatch(typed)
+    match = _HALF_BEFORE().fullmatch(typed)
     return None if match is None else _made(match.groups()[1:5], match[1])
 
 
@@ -232,7 +235,7 @@ def _hemispheres(
 def _degrees(text: str, half: _Half, most: int, found: list[Fault]) -> float | None:
     """Return a coordinate in degrees without its sign; None, with the reason found, where it is out of bounds."""
     parts = half.parts
-    run = _RUN_TOGETHER.fullmatch(parts[0]) if len(parts) == 1 and float(parts[0]) > most else None
+    run = _RUN_TOGETHER().fullmatch(parts[0]) if len(parts) == 1 and float(parts[0]) > most else None
     if run is not None:
         parts = (run[1], run[2])
         message = f"{parts[0]} degrees {parts[1]} minutes are read from '{half.parts[0]}'"
@@ -241,7 +244,7 @@ def _degrees(text: str, half: _Half, most: int, found: list[Fault]) -> float | N
         message = f"{quoted(text)} has decimals before its last figure"
         found.append(wrong("position-unreadable", message, _FORMS))
         return None
-    numbers = [float(part[:20]) for part in parts]
+    numbers = [float(part) for part in parts]
     if any(number >= 60 for number in numbers[1:]):  # noqa: PLR2004 - minutes in a degree
         what = "minutes" if numbers[1] >= 60 else "seconds"  # noqa: PLR2004
         found.append(wrong("position-minutes", f"{quoted(text)} has 60 or more {what}", f"{what} go from 0 to 59.9"))

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from logbook.model.quantity import Kilograms, Weight
+from logbook.read.forms import form
 from logbook.read.measures import THOUSANDS, Measures, plural
 from logbook.read.number import FIGURE, better, exact, figure, is_nothing, near, quoted, tidied, too_long
 from logbook.read.said import Fault, Said, wrong
@@ -18,9 +19,10 @@ __all__ = ["CODES", "Measures", "parse_weight"]
 CODES = frozenset({"measure-without-weight", "no-unit", "weight-negative", "weight-range", "weight-unreadable"})
 
 _MAX_KG = 10_000_000
+_MAX_TURNED = 30
 _COMMON = re.compile(r"([0-9]{1,7}|[0-9]{1,6}\.[0-9]{1,2}) ?([A-Za-z]+)")
-_GENERAL = re.compile(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
-_BACKWARDS = re.compile(rf"([^\W\d]+)\.? ?({FIGURE})")
+_GENERAL = form(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
+_BACKWARDS = form(rf"([^\W\d]+)\.? ?({FIGURE})")
 _NO_UNITS = {
     "ton": "write t for tonnes of 1000 kg; a long ton is 20 cwt",
     "tons": "write t for tonnes of 1000 kg; a long ton is 20 cwt",
@@ -57,18 +59,25 @@ def parse_weight(
         species: Species weighed, for measures that differ by species.
         default_unit: Unit meant where none is typed; None where that is an error.
     """
-    common = _COMMON.fullmatch(text)
+    common = common_weight(text, measures, species)
     if common is not None:
-        unit = measures.name(common[2])
-        each = measures.unit(unit, species) if unit is not None else None
-        if unit is not None and each is not None:
-            number = Decimal(common[1])
-            if number * each <= _MAX_KG:
-                return Said(Weight(kilograms=Kilograms(number * each), number=number, unit=unit))
+        return Said(common)
     found: list[Fault] = []
     asked = _Asked(text=text, measures=measures, species=species, default_unit=default_unit)
     weight = _nothing(asked) if is_nothing(text) else _careful(asked, found)
     return Said(weight, tuple(found))
+
+
+def common_weight(text: str, measures: Measures, species: str | None) -> Weight | None:
+    """Return a weight of the form that most have, a number and a unit without any marks; else None."""
+    match = _COMMON.fullmatch(text)
+    unit = None if match is None else measures.name(match[2])
+    each = None if unit is None else measures.unit(unit, species)
+    if match is None or unit is None or each is None:
+        return None
+    number = Decimal(match[1])
+    kilograms = Kilograms(number * each)
+    return Weight(kilograms=kilograms, number=number, unit=unit) if kilograms <= _MAX_KG else None
 
 
 def _nothing(asked: _Asked) -> Weight:
@@ -80,7 +89,7 @@ def _nothing(asked: _Asked) -> Weight:
 def _careful(asked: _Asked, found: list[Fault]) -> Weight | None:
     """Return a weight of any form, or say what is wrong with it."""
     typed = exact(tidied(asked.text), found)
-    match = _GENERAL.fullmatch(typed)
+    match = _GENERAL().fullmatch(typed)
     if match is None:
         found.append(_no_number(asked, typed))
         return None
@@ -134,8 +143,8 @@ def _no_such_unit(asked: _Asked, digits: str, words: str) -> Fault:
 
 def _no_number(asked: _Asked, typed: str) -> Fault:
     """Return the fault of a text that is no number with a unit, with the right form where it can be told."""
-    backwards = _BACKWARDS.fullmatch(typed)
-    if backwards is not None and asked.measures.name(backwards[1]):
+    backwards = _BACKWARDS().fullmatch(typed)
+    if backwards is not None and len(typed) <= _MAX_TURNED and asked.measures.name(backwards[1]):
         return asked.unreadable("no weight", f"write {backwards[2]} {backwards[1]}")
     return asked.unreadable("no weight", better(typed, asked.again, _forms(asked.measures)))
 

@@ -9,6 +9,7 @@ from bisect import bisect_right
 from decimal import Decimal
 
 from logbook.model.quantity import Wind
+from logbook.read.forms import form
 from logbook.read.number import quoted, tidied
 from logbook.read.said import Fault, Said, wrong
 
@@ -26,8 +27,8 @@ _WIND = re.compile(
     r"(?: ?(?:-|/|to) ?(?P<higher>[0-9]{1,4}))?(?: ?(?:bft|beaufort))?",
     re.IGNORECASE,
 )
-_FORCE_FIRST = re.compile(r"(?:force|f)? ?([0-9]{1,2}) ([a-z]+)", re.IGNORECASE)
-_OTHER_SPEED = re.compile(r"([a-z -]*?) ?([0-9]{1,3}(?:\.[0-9])?) ?(kn|kts?|knots?|m/s) ?([a-z]*)", re.IGNORECASE)
+_FORCE_FIRST = form(r"(?:force|f)? ?([0-9]{1,2}) ([a-z]+)", re.IGNORECASE)
+_OTHER_SPEED = form(r"([a-z -]*?) ?([0-9]{1,3}(?:\.[0-9])?) ?(kn|kts?|knots?|m/s) ?([a-z]*)", re.IGNORECASE)
 _WORDS = (("north", "N"), ("south", "S"), ("east", "E"), ("west", "W"), (".", ""), ("-", ""), (" ", ""))
 
 _KNOTS = (1, 4, 7, 11, 17, 22, 28, 34, 41, 48, 56, 64)
@@ -53,7 +54,7 @@ _NAMES = {
 }
 """Names of the forces in the same table."""
 
-_SEA = re.compile(r"(?:sea ?)?(?:state ?)?([0-9]{1,4})(?: ?(?:-|/|to) ?([0-9]{1,4}))?", re.IGNORECASE)
+_SEA = form(r"(?:sea ?)?(?:state ?)?([0-9]{1,4})(?: ?(?:-|/|to) ?([0-9]{1,4}))?", re.IGNORECASE)
 _SEA_NAMES = {
     "glassy": "0",
     "calm": "0 where it is like glass, 1 where it is rippled",
@@ -108,10 +109,10 @@ def _no_wind(text: str, typed: str) -> Fault:
 
 
 def _wind_hint(typed: str) -> str:
-    first = _FORCE_FIRST.fullmatch(typed)
+    first = _FORCE_FIRST().fullmatch(typed)
     if first is not None and _point(first[2]):
         return f"write {_point(first[2])} {first[1]}"
-    other = _OTHER_SPEED.fullmatch(typed)
+    other = _OTHER_SPEED().fullmatch(typed)
     if other is not None:
         point = _point(other[1] or other[4])
         scale, each = (_TENTHS, 10) if other[3].casefold() == "m/s" else (_KNOTS, 1)
@@ -127,7 +128,7 @@ def _wind_hint(typed: str) -> str:
 def parse_sea(text: str) -> Said[int]:
     """Return a state of sea, 0 to 9; of two the higher counts."""
     typed = tidied(text)
-    match = _SEA.fullmatch(typed)
+    match = _SEA().fullmatch(typed)
     if match is None:
         number = _SEA_NAMES.get(typed.casefold())
         hint = f"write {number}" if number else "write the state of the sea, 0 to 9"

@@ -10,15 +10,16 @@ from datetime import UTC, date, datetime, timedelta, timezone, tzinfo
 from functools import cache
 from zoneinfo import ZoneInfo
 
+from logbook.read.forms import form
 from logbook.read.number import near, quoted, tidied
 from logbook.read.said import Fault, Said, wrong
 
 CODES = frozenset({"zone-unknown"})
 
 _UTC = frozenset({"utc", "z", "gmt", "ut", "zulu", "utc+0", "utc-0"})
-_FIXED = re.compile(r"(?:utc|gmt)? ?([+-])([0-9]{1,2})(?::?([0-9]{2}))?", re.IGNORECASE)
-_TWO_CLOCKS = re.compile(r"[a-z]{3}[0-9][a-z]{3}", re.IGNORECASE)
-_REVERSED = re.compile(r"etc/gmt([+-])([0-9]{1,2})", re.IGNORECASE)
+_FIXED = form(r"(?:utc|gmt)? ?([+-])([0-9]{1,2})(?::?([0-9]{2}))?", re.IGNORECASE)
+_TWO_CLOCKS = form(r"[a-z]{3}[0-9][a-z]{3}", re.IGNORECASE)
+_REVERSED = form(r"etc/gmt([+-])([0-9]{1,2})", re.IGNORECASE)
 _NO_PLACES = frozenset({"posixrules", "factory", "localtime"})
 _MAX_OFFSET = timedelta(hours=14)
 _FORMS = "write UTC, an offset as +01:00, or a zone as Europe/Oslo"
@@ -63,7 +64,7 @@ def parse_zone(text: str) -> Said[Zone]:
     typed = tidied(text)
     if typed.casefold() in _UTC:
         return Said(Zone(name="UTC", rules=UTC))
-    match = _FIXED.fullmatch(typed)
+    match = _FIXED().fullmatch(typed)
     if match is not None:
         return _fixed(text, match)
     name = None if _refusal(typed) else zones().get(typed.casefold())
@@ -82,11 +83,11 @@ def _fixed(text: str, match: re.Match[str]) -> Said[Zone]:
 
 def _refusal(typed: str) -> str:
     """Return what to type in place of a name that is in the list of zones but says something else than it seems to."""
-    reversed_sign = _REVERSED.fullmatch(typed)
+    reversed_sign = _REVERSED().fullmatch(typed)
     if reversed_sign is not None:
         sign = "-" if reversed_sign[1] == "+" else "+"
         return f"its sign is the wrong way round; write {sign}{int(reversed_sign[2]):02}:00 if that is meant"
-    return _FORMS if _TWO_CLOCKS.fullmatch(typed) or typed.casefold() in _NO_PLACES else ""
+    return _FORMS if _TWO_CLOCKS().fullmatch(typed) or typed.casefold() in _NO_PLACES else ""
 
 
 def _unknown(text: str, typed: str) -> Fault:
