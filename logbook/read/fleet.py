@@ -21,6 +21,7 @@ from logbook.read.fields import (
     take_words,
     texts_of,
 )
+from logbook.read.hours import parse_weekdays
 from logbook.read.keys import (
     ASSUMED,
     CONSTANTS,
@@ -45,7 +46,6 @@ from logbook.read.measured import (
     parse_specific_heat,
     parse_speed,
     parse_temperature,
-    parse_weekdays,
 )
 from logbook.read.moment import parse_clock, parse_day
 from logbook.read.number import parse_number

@@ -19,13 +19,15 @@ from logbook.read.fields import (
     texts_of,
 )
 from logbook.read.fish import take_catch
+from logbook.read.hours import parse_hours
 from logbook.read.keys import ALL_HANDS, GEAR, PASSAGE, READING, REST, STOWAGE, TIME_LOST, WEATHER, Keys
 from logbook.read.known import Known
-from logbook.read.measured import parse_duration, parse_hours, parse_pressure, parse_sea, parse_wind
+from logbook.read.measured import parse_duration, parse_pressure
 from logbook.read.number import parse_numbers
 from logbook.read.terms import take_position, take_weight
 from logbook.read.timeline import AFTER, NOT_BEFORE, PERIOD_END, Clock, Timed, settle
 from logbook.read.tree import Node
+from logbook.read.wind import parse_sea, parse_wind
 
 CODES = frozenset({"gear-part", "period-backwards", "reading-empty"})
 

@@ -25,13 +25,13 @@ from logbook.read.fish import take_catch
 from logbook.read.keys import DAY as DAY_KEYS
 from logbook.read.keys import TOW, fold_key
 from logbook.read.known import Known
-from logbook.read.measured import parse_sea, parse_wind
 from logbook.read.moment import DayLine, parse_day
 from logbook.read.number import parse_count
 from logbook.read.terms import take_position, take_positions, take_weight
 from logbook.read.timeline import ABOARD, FIRST_SHOT, HAULED, SHOT, STOWED, Clock, Timed, settle
 from logbook.read.towline import Line, read_line
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
+from logbook.read.wind import parse_sea, parse_wind
 
 CODES = frozenset({"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot", "yes-or-no"})
 
