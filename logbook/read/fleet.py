@@ -8,6 +8,7 @@ from logbook.model.fleet import Assumed, Constants, Edition, Fleet, Ground, Limi
 from logbook.model.names import fold_name
 from logbook.model.problem import Problem
 from logbook.model.quantity import HOUR, Kilograms
+from logbook.read.duration import parse_duration
 from logbook.read.fields import (
     Fields,
     Found,
@@ -39,7 +40,6 @@ from logbook.read.keys import (
 )
 from logbook.read.measured import (
     parse_depth,
-    parse_duration,
     parse_landing_rate,
     parse_latent_heat,
     parse_percent,

@@ -141,10 +141,3 @@ PRESSURE = _kind(
 )
 SPECIFIC_HEAT = _kind("specific heat", "0.1", "10", ("kJ/kgK", _ONE, "kj/kg/k kj/kgc kj/kg°c"))
 LATENT_HEAT = _kind("latent heat", "1", "1000", ("kJ/kg", _ONE, ""))
-
-MINUTES: Mapping[str, int] = {
-    **dict.fromkeys(("d", "day", "days"), 24 * 60),
-    **dict.fromkeys(("h", "hr", "hrs", "hour", "hours"), 60),
-    **dict.fromkeys(("m", "min", "mins", "minute", "minutes"), 1),
-}
-"""Minutes in each unit of a length of time."""

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from logbook.model.quantity import Celsius, Kilograms
 from logbook.model.trip import Fix, GearEvent, Period, Reading, Stowed, Watch, Weather
+from logbook.read.duration import parse_duration
 from logbook.read.fields import (
     Fields,
     Found,
@@ -22,7 +23,7 @@ from logbook.read.fish import take_catch
 from logbook.read.hours import parse_hours
 from logbook.read.keys import ALL_HANDS, GEAR, PASSAGE, READING, REST, STOWAGE, TIME_LOST, WEATHER, Keys
 from logbook.read.known import Known
-from logbook.read.measured import parse_duration, parse_pressure
+from logbook.read.measured import parse_pressure
 from logbook.read.number import parse_numbers
 from logbook.read.terms import take_position, take_weight
 from logbook.read.timeline import AFTER, NOT_BEFORE, PERIOD_END, Clock, Timed, settle

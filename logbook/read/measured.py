@@ -1,11 +1,10 @@
-"""Measured figures as people type them: depths, lengths, speeds, temperatures, lengths of time and the rest.
+"""Measured figures as people type them: depths, lengths, speeds, temperatures and the rest.
 
 Knows how a figure with its unit is typed; which units there are and between what bounds a figure makes sense stands in
 `kinds`. Weights, money, positions and winds have modules of their own.
 """
 
 import re
-from datetime import timedelta
 from decimal import Decimal
 
 from logbook.model.quantity import Celsius, Knots, Litres, Metres, NauticalMiles, Percent, Span, Weight
@@ -23,10 +22,7 @@ _COMMON = re.compile(r"(-?[0-9]{1,9}(?:\.[0-9]{1,2})?) ?([A-Za-z/0-9%]+)")
 _GENERAL = form(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
 _RANGE = form(rf"({FIGURE}) ?([^\W\d_]+\.?)? ?(?:-|to|/) ?({FIGURE}) ?(.*)", re.DOTALL | re.IGNORECASE)
 _CODE_PAGE_DEGREE = form(r"[øØ](?= ?[CF]\b)", re.IGNORECASE)
-_PIECE = form(rf"({FIGURE}) ?([a-z]+)?\.?(?: and |, ?| )?", re.IGNORECASE)
-_SIMPLE_NUMBER = form(FIGURE)
 _MAX_SHOWN = 40
-_LONGEST_MINUTES = 3660 * 24 * 60
 
 
 def _measure(text: str, kind: Kind, default_unit: str | None) -> Said[Decimal]:
@@ -95,8 +91,17 @@ def _in_bounds(text: str, amount: Decimal, kind: Kind, found: list[Fault]) -> De
 
 
 def parse_depth(text: str, default_unit: str | None = None) -> Said[Span]:
-    """Return a depth, or a length of warp: one figure or a range, as `98 fm` or `95-110 fm`."""
-    kind = kinds.DEPTH
+    """Return a depth: one figure or a range, as `98 fm` or `95-110 fm`."""
+    return _spanned(text, kinds.DEPTH, default_unit)
+
+
+def parse_warp(text: str, default_unit: str | None = None) -> Said[Span]:
+    """Return a length of warp: one figure or a range."""
+    return _spanned(text, kinds.LENGTH, default_unit)
+
+
+def _spanned(text: str, kind: Kind, default_unit: str | None) -> Said[Span]:
+    """Return one figure or a range."""
     found: list[Fault] = []
     match = _RANGE().fullmatch(exact(tidied(text), found))
     if match is None:
@@ -209,42 +214,3 @@ def parse_fuel(
         return Said(weight.value, weight.faults)
     said = _measure(text, kind, default_unit)
     return Said(None if said.value is None else Litres(said.value), said.faults)
-
-
-def parse_duration(text: str) -> Said[timedelta]:
-    """Return a length of time: `3 h`, `40 min`, `1 h 20 min`, `2 days`."""
-    found: list[Fault] = []
-    typed = exact(tidied(text), found)
-    if typed == "0":
-        return Said(timedelta(0))
-    if _SIMPLE_NUMBER().fullmatch(typed):
-        endless = too_long(typed)
-        if endless is not None:
-            return Said(None, (endless,))
-        hint = f"write {typed} h or {typed} min, whichever is meant"
-        return Said(None, (wrong("no-unit", f"{quoted(text)} has no unit", hint),))
-    minutes = _minutes(text, typed, found)
-    if minutes is None:
-        return Said(None, tuple(found))
-    if minutes > _LONGEST_MINUTES:
-        return Said(
-            None, (wrong("measure-range", f"{quoted(text)} is over ten years", "look at the figure and its unit"),)
-        )
-    return Said(timedelta(seconds=round(minutes * 60)), tuple(found))
-
-
-def _minutes(text: str, typed: str, found: list[Fault]) -> Decimal | None:
-    """Return the sum of days, hours and minutes, each at most once and the larger first."""
-    total, at, last = Decimal(0), 0, _LONGEST_MINUTES
-    while at < len(typed):
-        piece = _PIECE().match(typed, at)
-        each = 0 if piece is None else kinds.MINUTES.get((piece[2] or "min").casefold(), 0)
-        if piece is None or not 0 < each < last or not (piece[2] or last == kinds.MINUTES["h"]):
-            hint = better(typed, parse_duration, "write 3 h, 40 min, 1 h 20 min or 2 days")
-            found.append(wrong("measure-unreadable", f"{quoted(text)} is no length of time", hint))
-            return None
-        number = figure(piece[1], found, unit=piece[2] or "min")
-        if number is None:
-            return None
-        total, at, last = total + number * each, piece.end(), each
-    return total

@@ -6,7 +6,7 @@ from logbook.model.fleet import Fleet, Measure
 from logbook.model.quantity import Celsius, Kilograms, Knots, Litres, Metres, Position, Price, Span, Weight
 from logbook.read.amount import Amounted, parse_amount
 from logbook.read.fields import Found, error, items_of, take, texts_of
-from logbook.read.measured import parse_depth, parse_fuel, parse_length, parse_speed, parse_temperature
+from logbook.read.measured import parse_depth, parse_fuel, parse_length, parse_speed, parse_temperature, parse_warp
 from logbook.read.measures import Measures
 from logbook.read.money import parse_lot, parse_price
 from logbook.read.position import parse_pair, parse_position
@@ -53,7 +53,7 @@ class Terms:
 
     def warp(self, text: str) -> Said[Span]:
         """Return a length or a range of lengths, as of warp out."""
-        return parse_depth(text, self._units.get("length"))
+        return parse_warp(text, self._units.get("length"))
 
     def length(self, text: str) -> Said[Metres]:
         """Return a length."""

@@ -9,6 +9,7 @@ from logbook.model.names import fold_name
 from logbook.model.problem import Problem
 from logbook.model.quantity import DAY, Kilograms
 from logbook.model.trip import Fix, GearEvent, Landing, Period, Reading, Stowed, Tow, Trip, Weather
+from logbook.read.duration import parse_duration
 from logbook.read.fields import (
     Found,
     error,
@@ -27,7 +28,6 @@ from logbook.read.keys import PLANNED, TEXT_KEYS, TRIP
 from logbook.read.known import Known, SpeciesIndex, port_of
 from logbook.read.landing import Landings, take_settlement, take_time_and_words, take_turned
 from logbook.read.lists import Lists
-from logbook.read.measured import parse_duration
 from logbook.read.number import parse_count, parse_number
 from logbook.read.plausible import doubts
 from logbook.read.species import program_species
