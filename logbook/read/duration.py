@@ -48,7 +48,7 @@ def parse_duration(text: str) -> Said[timedelta]:
 def _minutes(text: str, typed: str, found: list[Fault]) -> Decimal | None:
     """Return the sum of days, hours and minutes, each at most once and the larger first."""
     total, at, last = Decimal(0), 0, _LONGEST
-    while at < len(typed):
+    while at < len(typed) or not at:
         piece = _PIECE().match(typed, at)
         each = 0 if piece is None else _UNITS.get((piece[2] or "min").casefold(), 0)
         if piece is None or not 0 < each < last or not (piece[2] or last == _UNITS["h"]):

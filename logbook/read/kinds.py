@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import NamedTuple
 
-_JOINERS = str.maketrans({"²": "2", "³": "3", "º": "°", "˚": "°"} | dict.fromkeys("·*()^ .", ""))
+_JOINERS = str.maketrans({"²": "2", "³": "3"} | dict.fromkeys("·*()^ .", ""))
 
 
 class Unit(NamedTuple):

@@ -14,6 +14,7 @@ from logbook.read.kinds import Kind
 from logbook.read.measures import Measures
 from logbook.read.number import FIGURE, better, exact, figure, near, plain, quoted, tidied, too_long
 from logbook.read.said import Fault, Said, wrong
+from logbook.read.signs import degree_signs
 from logbook.read.weight import parse_weight
 
 CODES = frozenset({"measure-range", "measure-unreadable", "no-unit"})
@@ -21,7 +22,6 @@ CODES = frozenset({"measure-range", "measure-unreadable", "no-unit"})
 _COMMON = re.compile(r"(-?[0-9]{1,9}(?:\.[0-9]{1,2})?) ?([A-Za-z/0-9%]+)")
 _GENERAL = form(rf"([+-]?) ?({FIGURE}) ?(.*)", re.DOTALL)
 _RANGE = form(rf"({FIGURE}) ?([^\W\d_]+\.?)? ?(?:-|to|/) ?({FIGURE}) ?(.*)", re.DOTALL | re.IGNORECASE)
-_CODE_PAGE_DEGREE = form(r"[øØ](?= ?[CF]\b)", re.IGNORECASE)
 _MAX_SHOWN = 40
 
 
@@ -152,9 +152,8 @@ def parse_distance(text: str, default_unit: str | None = None) -> Said[NauticalM
 
 
 def parse_temperature(text: str, default_unit: str | None = None) -> Said[Celsius]:
-    """Return a temperature; a degree sign that came through a DOS code page as `ø` is one too."""
-    plain_text = text if text.isascii() else _CODE_PAGE_DEGREE().sub("°", text.replace("Â°", "°"))
-    said = _float(plain_text, kinds.TEMPERATURE, default_unit)
+    """Return a temperature."""
+    said = _float(degree_signs(text), kinds.TEMPERATURE, default_unit)
     return Said(None if said.value is None else Celsius(said.value), said.faults)
 
 

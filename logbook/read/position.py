@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from logbook.model.quantity import Position
 from logbook.read.forms import form
-from logbook.read.number import better, quoted, tidied
+from logbook.read.number import better, quoted
 from logbook.read.said import Fault, Said, doubtful, mended, wrong
+from logbook.read.signs import plain_signs
 
 CODES = frozenset(
     {
@@ -32,29 +33,6 @@ _COMMON = re.compile(
     r"([0-8]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([NS]) ([01]?[0-9]?[0-9])[ -]([0-5]?[0-9](?:\.[0-9]+)?) ?([EW])"
 )
 
-_SIGNS = (
-    ("\u00c2°", "°"),  # a degree sign encoded twice
-    ("\u00e2\u20ac\u00b2", "'"),  # a prime encoded twice
-    ("\u00e2\u20ac\u00b3", '"'),  # a double prime encoded twice
-    ("\u00e2\u20ac\u2122", "'"),  # a closing quote encoded twice
-    ("\u00ba", "°"),
-    ("\u02da", "°"),
-    ("\u2218", "°"),
-    ("\u2032", "'"),
-    ("\u2018", "'"),
-    ("\u00b4", "'"),
-    ("`", "'"),
-    ("\u2033", '"'),
-    ("\u201d", '"'),
-    ("\u201c", '"'),
-    ("''", '"'),
-)
-_CODE_PAGE_DEGREE = form(r"(?<=[0-9]) ?[\u00f8\u00d8] ?(?=[0-9NSEW])", re.IGNORECASE)
-_WORDS = form(
-    r"(?<![a-z])(?:(degrees?|degs?)|(minutes?|mins?)|(seconds?|secs?)|(north|south|east|west)|"
-    r"(latitude|longitude|lat|long|lon))(?![a-z])\.?:?",
-    re.IGNORECASE,
-)
 _NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
 _BODY = (
     rf"([+-]?) ?({_NUMBER})(?:(?: ?° ?| ?: ?| ?- ?| )({_NUMBER})(?:(?: ?' ?| ?: ?| ?- ?| )({_NUMBER}))?)? ?[°'\"]? ?"
@@ -104,7 +82,7 @@ def parse_position(text: str, waters: tuple[str, str] | None = None) -> Said[Pos
                     typed=text,
                 )
             )
-    typed = _plain_signs(text)
+    typed = plain_signs(text)
     halves = _halves(typed)
     if halves is None or any(len(part) > _MAX_DIGITS for half in halves for part in half.parts):
         return Said(None, (_unreadable(text, typed, waters),))
@@ -114,7 +92,7 @@ def parse_position(text: str, waters: tuple[str, str] | None = None) -> Said[Pos
 def parse_pair(first: str, second: str, waters: tuple[str, str] | None = None) -> Said[Position]:
     """Return a position typed as a list of its two coordinates."""
     text = f"{first.strip()}, {second.strip()}"
-    halves = _half(_plain_signs(first)), _half(_plain_signs(second))
+    halves = _half(plain_signs(first)), _half(plain_signs(second))
     if halves[0] is None or halves[1] is None or len(text) > _MAX_PAIR:
         bad = first if halves[0] is None else second
         fault = wrong(
@@ -122,24 +100,6 @@ def parse_pair(first: str, second: str, waters: tuple[str, str] | None = None) -
         )
         return Said(None, (fault,))
     return _placed(text, (halves[0], halves[1]), waters)
-
-
-def _plain_signs(text: str) -> str:
-    """Return a text with one sign each for degrees, minutes and seconds, and hemispheres as letters."""
-    typed = text
-    if not typed.isascii():
-        typed = _CODE_PAGE_DEGREE().sub("°", typed)
-        for sign, ours in _SIGNS[:-1]:
-            typed = typed.replace(sign, ours)
-    typed = tidied(typed).replace("''", '"')
-    return " ".join(_WORDS().sub(_word, typed).split())
-
-
-def _word(match: re.Match[str]) -> str:
-    degrees, minutes, seconds, hemisphere, _ = match.groups()
-    if hemisphere:
-        return str(hemisphere[0].upper())
-    return "°" if degrees else "'" if minutes else '"' if seconds else " "
 
 
 def _halves(typed: str) -> tuple[_Half, _Half] | None:
