@@ -38,7 +38,7 @@ class NoLogsError(Exception):
     """There is no trip to publish, and an archive with trips that it would wipe."""
 
 
-def build(logs: Path, site: Path, progress: Callable[[str], None] = lambda stage: None) -> Built:
+def build(logs: Path, site: Path, progress: Callable[[str], None]) -> Built:
     """Publish the archive of a logs folder.
 
     Args:

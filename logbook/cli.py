@@ -9,6 +9,7 @@ import sys
 from collections.abc import Iterable
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Self
 
 import click
 
@@ -39,7 +40,7 @@ class Failure(click.ClickException):
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, prog_name="logbook")
 def commands() -> None:
-    """Trip logs kept in any text editor: checked, reckoned and published as an archive.
+    r"""Trip logs kept in any text editor: checked, reckoned and published as an archive.
 
     \b
     Examples:
@@ -192,7 +193,9 @@ def _print_problems(problems: Iterable[Problem], *, err: bool) -> None:
         line = str(problem)
         if coloured:
             word = f" {problem.severity}: "
-            line = line.replace(word, f" {click.style(problem.severity, fg=_COLOURS[problem.severity], bold=True)}: ", 1)
+            line = line.replace(
+                word, f" {click.style(problem.severity, fg=_COLOURS[problem.severity], bold=True)}: ", 1
+            )
         click.echo(line, err=err, color=coloured)
 
 
@@ -204,7 +207,7 @@ def _colours_wanted(stream: object) -> bool:
 
 def _counted(problems: Iterable[Problem], logs: int) -> str:
     """Return the summary of a check with what to do next."""
-    counts = {severity: 0 for severity in Severity}
+    counts = dict.fromkeys(Severity, 0)
     files: set[str] = set()
     for problem in problems:
         counts[problem.severity] += 1
@@ -227,7 +230,7 @@ class _Progress:
         self._shown = _is_live_terminal()
         self._last = ""
 
-    def __enter__(self) -> "_Progress":
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(self, *exc: object) -> None:

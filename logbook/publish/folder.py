@@ -162,7 +162,11 @@ def _is_inside(path: str) -> bool:
 
 
 def _write_manifest(folder: Path, files: dict[str, str]) -> None:
-    listed = {"about": "the archive's own files; a build deletes no others", "format": _FORMAT, "files": dict(sorted(files.items()))}
+    listed = {
+        "about": "the archive's own files; a build deletes no others",
+        "format": _FORMAT,
+        "files": dict(sorted(files.items())),
+    }
     _put(folder / MANIFEST, (json.dumps(listed, indent=1, ensure_ascii=True) + "\n").encode())
 
 

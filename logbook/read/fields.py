@@ -30,7 +30,7 @@ CODES = frozenset(
 )
 
 
-def report(  # noqa: PLR0913 - a problem has that many parts
+def report(
     found: Found, place: Place, severity: Severity, code: str, message: str, hint: str = ""
 ) -> None:
     """Add a problem."""
@@ -144,13 +144,13 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
             nodes[key.name] = value
     for key in keys.required():
         if key.name not in nodes:
-            error(found, node.place, "key-missing", f"{keys.what} has no '{key.name}'", f"add `{key.name}: {key.example}`")
+            error(
+                found, node.place, "key-missing", f"{keys.what} has no '{key.name}'", f"add `{key.name}: {key.example}`"
+            )
     return Fields(node, nodes)
 
 
-def _key_of(
-    key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str], str] | None
-) -> Key | None:
+def _key_of(key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str], str] | None) -> Key | None:
     """Return the key a scalar stands for, read past one slip; None, with an error, where it is unknown."""
     typed = key_node.value
     key = keys.find(typed)
@@ -223,7 +223,13 @@ def items_of(node: Node | None, found: Found, wanted: str) -> tuple[Node, ...]:
         return (node,)
     if isinstance(node, Scalar):
         if not is_blank(node.value):
-            error(found, node.place, "list-wanted", f"text stands where a list of {wanted} is wanted", "begin each item with a dash and a space")
+            error(
+                found,
+                node.place,
+                "list-wanted",
+                f"text stands where a list of {wanted} is wanted",
+                "begin each item with a dash and a space",
+            )
         return ()
     kept: list[Node] = []
     for item in node.items:
@@ -241,7 +247,13 @@ def mappings_of(node: Node | None, found: Found, wanted: str) -> tuple[Mapping, 
         if isinstance(item, Mapping):
             kept.append(item)
         elif not isinstance(item, Lost):
-            error(found, item.place, "mapping-wanted", f"this item of {wanted} has no keys", "write `key: value`, or {key: value, key: value}")
+            error(
+                found,
+                item.place,
+                "mapping-wanted",
+                f"this item of {wanted} has no keys",
+                "write `key: value`, or {key: value, key: value}",
+            )
     return tuple(kept)
 
 
@@ -251,7 +263,13 @@ def pairs_of(node: Node | None, found: Found, wanted: str) -> tuple[tuple[Scalar
         return ()
     if not isinstance(node, Mapping):
         if not (isinstance(node, Scalar) and is_blank(node.value)):
-            error(found, node.place, "mapping-wanted", f"{wanted} wants names and values", "write {name: value, name: value}")
+            error(
+                found,
+                node.place,
+                "mapping-wanted",
+                f"{wanted} wants names and values",
+                "write {name: value, name: value}",
+            )
         return ()
     return node.entries
 

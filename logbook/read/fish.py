@@ -5,10 +5,10 @@ from functools import partial
 
 from logbook.model.problem import Place
 from logbook.model.trip import Amount, CatchKept, Lot, OutTurn
+from logbook.read.amount import Amounted
 from logbook.read.fields import Found, error, pairs_of, take, take_text
 from logbook.read.keys import fold_key
 from logbook.read.known import Called, Known
-from logbook.read.amount import Amounted
 from logbook.read.number import is_blank, is_nothing
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
@@ -212,4 +212,4 @@ def _lot(entry: _Entry, node: Node, known: Known, found: Found, *, in_lots: bool
 
 def _is_lot(text: str, currency: str) -> bool:
     """Tell whether a price stands after a weight: there is more than one figure before the stroke."""
-    return sum(word[0].isdigit() for word in text.split("/")[0].replace(currency, " ").split()) > 1
+    return sum(word[0].isdigit() for word in text.split("/", maxsplit=1)[0].replace(currency, " ").split()) > 1

@@ -141,7 +141,12 @@ class _Reader:
             if fold_name(thing.name) in kept:
                 node = self.fields.get(what)
                 place = node.place if node is not None else self.fields.place
-                error(self.found, place, "name-twice", f"'{thing.name}' stands twice among the {what}; the second is not used")
+                error(
+                    self.found,
+                    place,
+                    "name-twice",
+                    f"'{thing.name}' stands twice among the {what}; the second is not used",
+                )
             else:
                 kept[fold_name(thing.name)] = thing
         return tuple(kept.values())
@@ -152,7 +157,11 @@ class _Reader:
         if fields is None:
             return {}, False
         gallon = take_choice(fields.get("gallon"), ("imperial", "US"), self.found)
-        units = {name: text for name in fields.nodes if name != "gallon" and (text := take_text(fields.get(name), self.found))}
+        units = {
+            name: text
+            for name in fields.nodes
+            if name != "gallon" and (text := take_text(fields.get(name), self.found))
+        }
         return units, gallon == "US"
 
     def _check_units(self) -> None:
@@ -179,12 +188,20 @@ class _Reader:
 
     def _waters(self, node: Node | None) -> tuple[str, str] | None:
         """Return the letters of the hemispheres, latitude first."""
-        letters = " ".join(text.value for text in texts_of(node, self.found, "waters")).upper().replace(",", " ").split()
+        letters = (
+            " ".join(text.value for text in texts_of(node, self.found, "waters")).upper().replace(",", " ").split()
+        )
         if not letters or node is None:
             return None
         if len(letters) == 2 and all(letter in pair for letter, pair in zip(letters, _HEMISPHERES, strict=True)):  # noqa: PLR2004
             return letters[0], letters[1]
-        error(self.found, node.place, "waters-unreadable", f"'{' '.join(letters)}' are no waters", "write N W, the latitude's letter first")
+        error(
+            self.found,
+            node.place,
+            "waters-unreadable",
+            f"'{' '.join(letters)}' are no waters",
+            "write N W, the latitude's letter first",
+        )
         return None
 
     def _measures(self, node: Node | None, plain: Terms) -> tuple[Measure, ...]:
@@ -297,7 +314,13 @@ class _Reader:
             name = take_words(fields.get("name"), self.found)
             corners = take_positions(fields.get("within"), self.terms, self.found)
             if len(corners) == 1:
-                error(self.found, item.place, "corners", f"the ground '{name}' has one corner", "give two corners of a box, or an outline")
+                error(
+                    self.found,
+                    item.place,
+                    "corners",
+                    f"the ground '{name}' has one corner",
+                    "give two corners of a box, or an outline",
+                )
                 corners = ()
             if name is not None:
                 yield Ground(name=name, corners=corners)

@@ -149,7 +149,7 @@ def read_vessel_heads(log: Path, trip: Trip, fleets: FleetFiles) -> tuple[Trip, 
     root = nearest_fleet_file(log)
     folder = root.parent if root is not None else log.parent
     heads: list[Trip] = []
-    for other in find_logs(folder if folder != Path() else Path("."), []):
+    for other in find_logs(folder if folder != Path() else Path(), []):
         if _same_file(other, log):
             continue
         head = _read_head(other, fleets)
@@ -198,7 +198,7 @@ def find_logs(path: Path, found: list[Problem]) -> Iterator[Path]:
     if not path.is_dir():
         yield path
         return
-    yield from _below(path, sorted(os.listdir(path)), found)
+    yield from _below(path, sorted(entry.name for entry in path.iterdir()), found)
 
 
 def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator[Path]:
@@ -215,7 +215,7 @@ def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator
         like_log = name.casefold().endswith(_ENDINGS)
         if stat.S_ISDIR(mode):
             try:
-                below = sorted(os.listdir(path))
+                below = sorted(entry.name for entry in path.iterdir())
             except OSError as fault:
                 found.append(_unreadable(path, fault))
                 continue
@@ -224,9 +224,23 @@ def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator
             if name.casefold() != FLEET_FILE:
                 yield path
         elif like_log:
-            found.append(_about(path, "not-followed", "this is a link or a device, not a log; it is not read", "put the log itself here"))
+            found.append(
+                _about(
+                    path,
+                    "not-followed",
+                    "this is a link or a device, not a log; it is not read",
+                    "put the log itself here",
+                )
+            )
         elif name.casefold().endswith((".yaml.txt", ".yml.txt")):
-            found.append(_about(path, "log-renamed", "this looks like a log, but its name ends in .txt, so it is not read", f"rename it to {name[:-4]}"))
+            found.append(
+                _about(
+                    path,
+                    "log-renamed",
+                    "this looks like a log, but its name ends in .txt, so it is not read",
+                    f"rename it to {name[:-4]}",
+                )
+            )
 
 
 def _open(path: Path, shown: str) -> tuple[bytes | None, Problem | None]:
@@ -239,7 +253,9 @@ def _open(path: Path, shown: str) -> tuple[bytes | None, Problem | None]:
 def _unreadable(path: Path, fault: OSError, shown: str | None = None) -> Problem:
     why = (fault.strerror or "it can't be opened").lower()
     place = Place(file=shown or shown_name(path), line=1, column=1)
-    return Problem(place=place, severity=Severity.ERROR, code="file-unreadable", message=f"this file can't be read: {why}")
+    return Problem(
+        place=place, severity=Severity.ERROR, code="file-unreadable", message=f"this file can't be read: {why}"
+    )
 
 
 def _about(path: Path, code: str, message: str, hint: str) -> Problem:
@@ -259,7 +275,9 @@ def across(trips: Sequence[Trip]) -> Iterator[Problem]:
             if trip.sailed is not None and trip.sailed == last.sailed:
                 yield _between(trip, last, "same-trip", "this is the same trip as", "keep one of the two")
             elif _ends(last) > trip.begins:
-                yield _between(trip, last, "logs-overlap", "this trip begins before the end of", "see the dates of both")
+                yield _between(
+                    trip, last, "logs-overlap", "this trip begins before the end of", "see the dates of both"
+                )
         last = trip
 
 

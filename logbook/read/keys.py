@@ -99,6 +99,8 @@ def _at(about: str) -> Key:
     return Key(name="at", kind="time", about=about, example="2026-03-06 08:00", required=True)
 
 
+# fmt: off
+# One key a line, so that the table can be read as one.
 TRIP = Keys(
     "a trip",
     Key(name="vessel", kind="name", about="A vessel of the fleet file, by name or registration.", example="Solan Bright", required=True),
@@ -383,12 +385,34 @@ EDITIONS = Keys(
     Key(name="public", kind="mapping", about="For everybody.", example="{positions: rectangle}"),
 )
 
-TEXT_KINDS = frozenset({"name", "words", "Markdown", "number or names", "yes, words or position", "name or list of names"})
+# fmt: on
+
+TEXT_KINDS = frozenset(
+    {"name", "words", "Markdown", "number or names", "yes, words or position", "name or list of names"}
+)
 """Kinds whose value is free text or a name, where a comment that cuts it short is worth a warning."""
 
 TEXT_KEYS = frozenset(
     word
-    for table in (TRIP, TOW, STOWAGE, READING, WEATHER, GEAR, TIME_LOST, REST, ALL_HANDS, LANDED, PASSAGE, FLEET, VESSEL, NET, PORT, GROUND, SPECIES)
+    for table in (
+        TRIP,
+        TOW,
+        STOWAGE,
+        READING,
+        WEATHER,
+        GEAR,
+        TIME_LOST,
+        REST,
+        ALL_HANDS,
+        LANDED,
+        PASSAGE,
+        FLEET,
+        VESSEL,
+        NET,
+        PORT,
+        GROUND,
+        SPECIES,
+    )
     for word in table.words()
     if (key := table.find(word)) is not None and key.kind in TEXT_KINDS
 )

@@ -11,7 +11,17 @@ from logbook.read.fields import Found, named_list, nearest, take_text, warn
 from logbook.read.terms import Terms
 from logbook.read.tree import Node
 
-CODES = frozenset({"species-unknown", "grade-unknown", "net-unknown", "pen-unknown", "ground-unknown", "port-unknown", "vessel-unknown"})
+CODES = frozenset(
+    {
+        "species-unknown",
+        "grade-unknown",
+        "net-unknown",
+        "pen-unknown",
+        "ground-unknown",
+        "port-unknown",
+        "vessel-unknown",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,7 +90,9 @@ class Known:
             return called
         near = nearest(typed, self.species.names, fold_name)
         hint = f"did you mean {named_list(near)}?" if near else "name it in the fleet file if it is right"
-        warn(found, place, "species-unknown", f"no species is called '{typed}'; its weight is kept under that name", hint)
+        warn(
+            found, place, "species-unknown", f"no species is called '{typed}'; its weight is kept under that name", hint
+        )
         return Called(name=typed, known=None)
 
     def grade(self, called: Called, place: Place, typed: str, found: Found) -> str:
@@ -96,7 +108,9 @@ class Known:
 
     def net(self, node: Node | None, found: Found) -> str | None:
         """Return a net's name in the fleet's spelling; one the vessel does not have is a warning."""
-        return _matched(node, [net.name for net in self.vessel.nets], found, "net-unknown", f"{self.vessel.name} has no net")
+        return _matched(
+            node, [net.name for net in self.vessel.nets], found, "net-unknown", f"{self.vessel.name} has no net"
+        )
 
     def pen(self, node: Node | None, found: Found) -> str | None:
         """Return a pen's name in the fleet's spelling; one the hold does not have is a warning."""
@@ -105,7 +119,9 @@ class Known:
 
     def ground(self, node: Node | None, found: Found) -> str | None:
         """Return a ground's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
-        return _matched(node, [g.name for g in self.fleet.grounds], found, "ground-unknown", "no ground is called", near_only=True)
+        return _matched(
+            node, [g.name for g in self.fleet.grounds], found, "ground-unknown", "no ground is called", near_only=True
+        )
 
     def port(self, node: Node | None, found: Found) -> str | None:
         """Return a port's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
@@ -118,14 +134,14 @@ def port_of(fleet: Fleet, typed: str | None, node: Node | None, found: Found) ->
     return spelled(typed, node, ports, found, "port-unknown", "no port is called", near_only=True)
 
 
-def _matched(  # noqa: PLR0913 - a message has that many parts
+def _matched(
     node: Node | None, names: list[str], found: Found, code: str, message: str, *, near_only: bool = False
 ) -> str | None:
     typed = take_text(node, found, "a name")
     return spelled(typed, node, names, found, code, message, near_only=near_only)
 
 
-def spelled(  # noqa: PLR0913 - a message has that many parts
+def spelled(
     typed: str | None,
     node: Node | None,
     names: list[str],

@@ -123,11 +123,17 @@ class Lists:
                 hint = "name net, doors, warps or item"
                 error(self.found, fields.place, "gear-part", "this gear entry names no part of the gear", hint)
             elif event is not None:
-                name = self.known.net(fields.get(part), self.found) if part == "net" else take_words(fields.get(part), self.found)
+                name = (
+                    self.known.net(fields.get(part), self.found)
+                    if part == "net"
+                    else take_words(fields.get(part), self.found)
+                )
                 took = take(fields.get("took"), parse_duration, self.found, "a length of time")
                 remarks = take_remarks(fields.get("remarks"), self.found)
                 events.append(
-                    GearEvent(place=fields.place, at=at, part=part, name=name or part, event=event, took=took, remarks=remarks)
+                    GearEvent(
+                        place=fields.place, at=at, part=part, name=name or part, event=event, took=took, remarks=remarks
+                    )
                 )
         return tuple(events)
 
@@ -268,5 +274,3 @@ def _standing(chain: list[Timed | None], found: Found) -> list[datetime | None]:
     """Return the moments that stand, in order; None for each that doesn't."""
     stands = settle(chain, found)
     return [timed.moment if timed is not None and ok else None for timed, ok in zip(chain, stands, strict=True)]
-
-

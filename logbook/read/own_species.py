@@ -6,7 +6,19 @@ from decimal import Decimal
 
 from logbook.model.names import fold_name
 from logbook.model.species import Alias, Factor, Species, State
-from logbook.read.fields import Found, error, items_of, mappings_of, open_mapping, pairs_of, take, take_choice, take_text, take_words, warn
+from logbook.read.fields import (
+    Found,
+    error,
+    items_of,
+    mappings_of,
+    open_mapping,
+    pairs_of,
+    take,
+    take_choice,
+    take_text,
+    take_words,
+    warn,
+)
 from logbook.read.keys import SPECIES, fold_key
 from logbook.read.number import parse_number
 from logbook.read.tree import Lost, Mapping, Node, Scalar
@@ -39,7 +51,12 @@ def take_species(node: Node | None, listed: tuple[Species, ...], found: Found) -
         species, base = entry
         name = fold_name(species.name)
         if name in seen:
-            error(found, item.place, "species-name-twice", f"{species.name} stands twice, first on line {seen[name]}; this one is not used")
+            error(
+                found,
+                item.place,
+                "species-name-twice",
+                f"{species.name} stands twice, first on line {seen[name]}; this one is not used",
+            )
             continue
         seen[name] = item.line
         own.append(species)
@@ -57,10 +74,16 @@ def _entry(node: Mapping, by_name: dict[str, Species], found: Found) -> tuple[Sp
         return None
     code = take_text(get("code"), found)
     base = by_name.get(fold_name(name)) or by_name.get(fold_name(code or name))
-    start = base if base is not None else Species(name=name, code=None, scientific=None, also=(), usual_state=None, factors=(), offered=())
+    start = (
+        base
+        if base is not None
+        else Species(name=name, code=None, scientific=None, also=(), usual_state=None, factors=(), offered=())
+    )
     state = take_choice(get("usual state"), tuple(str(s) for s in _STATES), found)
     factors = dict(start.factors) | dict(_factors(get("factors"), found))
-    other_name = (Alias(name=start.name, grade=None),) if base is not None and fold_name(base.name) != fold_name(name) else ()
+    other_name = (
+        (Alias(name=start.name, grade=None),) if base is not None and fold_name(base.name) != fold_name(name) else ()
+    )
     species = replace(
         start,
         name=name,

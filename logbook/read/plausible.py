@@ -77,7 +77,9 @@ def _no_tows(trip: Trip) -> Iterator[Problem]:
 def _overlaps(tows: Iterable[Tow]) -> Iterator[Problem]:
     for before, tow in pairwise(tows):
         if before.hauled is not None and tow.shot is not None and tow.shot < before.hauled:
-            said = f"tow {tow.no} is shot at {tow.shot:%H:%M}, before tow {before.no} is hauled at {before.hauled:%H:%M}"
+            said = (
+                f"tow {tow.no} is shot at {tow.shot:%H:%M}, before tow {before.no} is hauled at {before.hauled:%H:%M}"
+            )
             yield _warning(tow.place, "tows-overlap", said, "see which time is wrong")
 
 
@@ -139,9 +141,7 @@ def _catch(tow: Tow) -> float | None:
     return float(sum(weights, Decimal(0))) if weights else None
 
 
-def _ten_times(
-    tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, what: str
-) -> Iterator[Problem]:
+def _ten_times(tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, what: str) -> Iterator[Problem]:
     """Warn of a value ten times the median of five or more, or the usual value ten times it."""
     values = [(tow, value) for tow in tows if (value := value_of(tow)) is not None]
     if len(values) < ENOUGH:

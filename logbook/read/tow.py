@@ -33,7 +33,9 @@ from logbook.read.towline import Line, read_line
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.wind import parse_sea, parse_wind
 
-CODES = frozenset({"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot", "yes-or-no"})
+CODES = frozenset(
+    {"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot", "yes-or-no"}
+)
 
 SIDES = ("port", "starboard", "stern")
 _CARRIED = ("side", "ground", "net", "pens")
@@ -110,13 +112,13 @@ def _drafts(
     return drafts, lost
 
 
-def _draft(  # noqa: PLR0913 - what a time depends on
+def _draft(
     item: Node, known: Known, clock: Clock, anchor: datetime | None, found: Found, *, first: bool, settled: bool
 ) -> _Draft | None:
     """Return one tow with its times; None where the item is no tow."""
     rule = FIRST_SHOT if first or settled else SHOT
     if isinstance(item, Mapping):
-        fields = open_mapping(item, TOW, found, _below_catch(known))
+        fields = _opened(item, known, found)
         shot = clock.take(fields.get("shot"), anchor, rule, settled=settled)
         hauled = clock.take(fields.get("hauled"), shot.moment if shot else None, HAULED)
         return _Draft(source=fields, place=item.place, shot=shot, hauled=_in_order(shot, hauled, found))
@@ -128,8 +130,34 @@ def _draft(  # noqa: PLR0913 - what a time depends on
         hauled = clock.read(line.hauled, line.place, shot.moment if shot else None, HAULED) if line.hauled else None
         return _Draft(source=line, place=item.place, shot=shot, hauled=_in_order(shot, hauled, found))
     if not isinstance(item, Lost):
-        error(found, item.place, "tow-unreadable", "a list stands where a tow is wanted", "begin a tow with `- shot: 18:10`")
+        error(
+            found,
+            item.place,
+            "tow-unreadable",
+            "a list stands where a tow is wanted",
+            "begin a tow with `- shot: 18:10`",
+        )
     return None
+
+
+def _opened(item: Mapping, known: Known, found: Found) -> Fields:
+    """Open a tow; one that has a single key and no shot was most likely meant to go on with the tow above it."""
+    before = len(found)
+    fields = open_mapping(item, TOW, found, _below_catch(known))
+    if len(item.entries) == 1 and "shot" not in fields:
+        key = item.entries[0][0].value
+        lone = [problem for problem in found[before:] if problem.code == "key-missing"]
+        for problem in lone:
+            found.remove(problem)
+            message = f"this tow has only '{key}'"
+            error(
+                found,
+                problem.place,
+                problem.code,
+                message,
+                "one dash begins one tow: leave the dash off and indent it below `- shot`",
+            )
+    return fields
 
 
 def _in_order(shot: Timed | None, hauled: Timed | None, found: Found) -> Timed | None:
@@ -167,7 +195,13 @@ def _day_line(item: Mapping, clock: Clock, anchor: datetime | None, found: Found
         return None
     year = line.year if line.year is not None else _year(line, clock, anchor)
     if year is None:
-        error(found, node.place, "day-unreadable", "nothing before this day tells its year", "write it with its year: 2026-03-05")
+        error(
+            found,
+            node.place,
+            "day-unreadable",
+            "nothing before this day tells its year",
+            "write it with its year: 2026-03-05",
+        )
         return None
     day = _on(line, year)
     if day is None:

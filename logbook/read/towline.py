@@ -10,12 +10,12 @@ from logbook.model.names import fold_name
 from logbook.model.problem import Place
 from logbook.model.quantity import Knots, Position, Span
 from logbook.model.trip import Amount, CatchKept, Fast
+from logbook.read.amount import Amounted
 from logbook.read.fields import Found, error, note, pass_on, text_place
 from logbook.read.fish import as_amount
 from logbook.read.known import Called, Known
-from logbook.read.amount import Amounted
-from logbook.read.number import is_nothing
 from logbook.read.moment import Stamp, parse_stamp
+from logbook.read.number import is_nothing
 from logbook.read.said import Said
 from logbook.read.tree import Scalar
 
@@ -24,8 +24,14 @@ CODES = frozenset({"tow-line-times", "tow-line-words", "tow-line-twice"})
 _PART = re.compile(r",(?!\d)")
 """A comma parts the line, but not inside a number such as `1,2 t`."""
 
-_TIME = r"(?:\d{4}-\d\d?-\d\d?[ T])?\d{1,2}[:.]?\d\d(?::\d\d)?(?:\s*(?:Z|UTC|[+-]\d\d:\d\d))?"
-_TIMES = re.compile(rf"\s*({_TIME})\s*(?:(?:-|–|—|to)\s*({_TIME})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)  # noqa: RUF001
+_TIME = r"(?:\d{4}-\d\d?-\d\d?[ T])?\d{1,2}[:.]?\d\d(?::\d\d)?(?:\s*(?:Z|UTC))?"
+_OFFSET = r"(?:\s*[+-]\d\d:\d\d)?"
+_TIMES = tuple(
+    re.compile(rf"\s*({time})\s*(?:(?:-|–|—|to)\s*({time})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)  # noqa: RUF001
+    for time in (_TIME, _TIME + _OFFSET)
+)
+"""Two times; `20:15-21:50` is first of all a stretch of time, and only then a time with an offset."""
+
 _DEPTH = re.compile(r"[~\d][\d.,\s–-]*(?:fm|fms|fathoms?|m|metres?|ft|feet)\.?$", re.IGNORECASE)  # noqa: RUF001
 _SPEED = re.compile(r"\d+(?:[.,]\d+)?\s*(?:kn|kt|knots?)$", re.IGNORECASE)
 _TO = re.compile(r"\s+to\s+", re.IGNORECASE)
@@ -80,7 +86,7 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
     """
     text = node.value
     place = text_place(node)
-    times = _TIMES.match(text)
+    times = next((match for form in _TIMES if (match := form.match(text))), None)
     if times is None:
         error(
             found,
@@ -127,7 +133,9 @@ class _Parts:
     def _set(self, name: str, value: object, what: str) -> None:
         """Set something that a tow has once; a second is an error and not used."""
         if getattr(self.line, name) is not None:
-            error(self.found, self.place, "tow-line-twice", f"a second {what} in this tow is not used", "keep one of them")
+            error(
+                self.found, self.place, "tow-line-twice", f"a second {what} in this tow is not used", "keep one of them"
+            )
             return
         setattr(self.line, name, value)
 
@@ -208,7 +216,7 @@ class _Parts:
             return False
         names, amount = rest[: digit.start()].split(), rest[digit.start() :]
         longest = self.known.species.longest(names)
-        called, count = longest if longest else (Called(name=" ".join(names), known=None), len(names))
+        called, count = longest or (Called(name=" ".join(names), known=None), len(names))
         grade = " ".join(names[count:])
         said = self.known.terms.amount(amount, called.name)
         if into == "catch" and said.value is None and (longest is None or (grade and not _has_grade(called, grade))):
@@ -227,7 +235,13 @@ class _Parts:
         listed = self.line.lists[into]
         if any(amount.species == called.name and amount.grade == size for amount in listed):
             hint = "add them up"
-            error(self.found, self.place, "species-twice", f"{called.name} stands twice in this tow; this one is not used", hint)
+            error(
+                self.found,
+                self.place,
+                "species-twice",
+                f"{called.name} stands twice in this tow; this one is not used",
+                hint,
+            )
         elif said.value is not None:
             listed.append(as_amount(called, size, said.value, self.place))
             return

@@ -73,6 +73,8 @@ def read_trip(data: bytes, file: str, wide: Fleetwide) -> tuple[Trip | None, tup
     root, problems = read_tree(data, file, TEXT_KEYS)
     found: Found = list(problems)
     trip = _trip(root, file, wide, found) if root is not None else None
+    if trip is not None:
+        found += doubts(trip)
     return trip, tuple(sorted(set(found)))
 
 
@@ -239,4 +241,3 @@ def _planned(node: Node | None, known: Known, found: Found) -> tuple[float | Non
         stretch = take(fields.get("days"), parse_duration, found, "a number of days")
         length = stretch / DAY if stretch is not None else None
     return length, take_weight(fields.get("catch"), known.terms, found)
-

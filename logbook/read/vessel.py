@@ -2,7 +2,17 @@
 
 from logbook.model.fleet import Hold, Net, Vessel
 from logbook.model.quantity import Kilograms
-from logbook.read.fields import Found, mappings_of, open_mapping, pairs_of, take, take_choice, take_text, take_words, texts_of
+from logbook.read.fields import (
+    Found,
+    mappings_of,
+    open_mapping,
+    pairs_of,
+    take,
+    take_choice,
+    take_text,
+    take_words,
+    texts_of,
+)
 from logbook.read.keys import HOLD, NET, VESSEL
 from logbook.read.measured import parse_area, parse_heat_passage, parse_mesh, parse_power
 from logbook.read.terms import Terms, take_weight

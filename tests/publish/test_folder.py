@@ -15,7 +15,9 @@ from logbook.publish.folder import LOCK, MANIFEST, PublishError, has_trips, publ
 
 
 def pages(**contents: str) -> list[Page]:
-    return [Page(path=path.replace("__", "/").replace("_", "."), content=text.encode()) for path, text in contents.items()]
+    return [
+        Page(path=path.replace("__", "/").replace("_", "."), content=text.encode()) for path, text in contents.items()
+    ]
 
 
 def tree(folder: Path) -> dict[str, bytes]:

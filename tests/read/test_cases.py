@@ -20,7 +20,9 @@ def cases() -> list[Path]:
 @pytest.mark.parametrize("case", cases(), ids=lambda case: case.stem)
 def test_a_case_gives_the_problems_it_says(case: Path) -> None:
     data = case.read_bytes()
-    expected = sorted((int(line), int(column), code) for line, column, code in EXPECT.findall(data.decode("utf-8", "replace")))
+    expected = sorted(
+        (int(line), int(column), code) for line, column, code in EXPECT.findall(data.decode("utf-8", "replace"))
+    )
 
     if case.stem.startswith("fleet-"):
         problems = read_fleet(data, case.name)[1]

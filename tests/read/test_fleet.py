@@ -59,12 +59,24 @@ def problems(text: str) -> tuple[Problem, ...]:
 def test_every_key_of_the_fleet_file_is_read() -> None:
     read = fleet(WHOLE)
 
-    assert (read.name, read.zone, read.currency, read.home_port) == ("Kerrin Isles Trawl Co-operative", "+01:00", "KRC", "Port Kerrin")
+    assert (read.name, read.zone, read.currency, read.home_port) == (
+        "Kerrin Isles Trawl Co-operative",
+        "+01:00",
+        "KRC",
+        "Port Kerrin",
+    )
     assert (read.waters, read.us_gallons, read.season_start, read.language) == (("N", "W"), True, (9, 1), "nb")
     assert (read.limits.ice_days, read.limits.landing_temperature, read.limits.hail_tolerance) == (9.0, 3.0, Decimal(8))
     assert (read.constants.specific_heat, read.constants.latent_heat) == (3.5, 330.0)
-    assert (read.assumed.fish_to_ice, read.assumed.pen_temperature, read.assumed.to_stow.total_seconds()) == (1.8, 1.5, 5400)
-    assert [(m.name, m.default, m.by_species) for m in read.measures] == [("basket", 40, (("cod", 42),)), ("box", 45, ())]
+    assert (read.assumed.fish_to_ice, read.assumed.pen_temperature, read.assumed.to_stow.total_seconds()) == (
+        1.8,
+        1.5,
+        5400,
+    )
+    assert [(m.name, m.default, m.by_species) for m in read.measures] == [
+        ("basket", 40, (("cod", 42),)),
+        ("box", 45, ()),
+    ]
 
 
 def test_a_vessel_has_speeds_nets_and_a_hold() -> None:
@@ -72,9 +84,20 @@ def test_a_vessel_has_speeds_nets_and_a_hold() -> None:
 
     assert (vessel.registration, vessel.zone, vessel.length, vessel.ice_capacity) == ("KI 114", "UTC", 31.0, 30000)
     assert (vessel.steaming_speed, vessel.poor_weather_speed, vessel.towing_speed) == (9.5, 6.5, 3.2)
-    assert (vessel.hold.surface_m2, vessel.hold.insulation_w_m2k, vessel.hold.pens) == (72.0, 0.45, (("P1", None), ("P2", None)))
+    assert (vessel.hold.surface_m2, vessel.hold.insulation_w_m2k, vessel.hold.pens) == (
+        72.0,
+        0.45,
+        (("P1", None), ("P2", None)),
+    )
     (net,) = vessel.nets
-    assert (net.side, net.doors, net.door_spread, net.wing_spread, net.headline, net.mesh_mm) == ("starboard", 720, 62.0, 17.0, 24.0, 120.0)
+    assert (net.side, net.doors, net.door_spread, net.wing_spread, net.headline, net.mesh_mm) == (
+        "starboard",
+        720,
+        62.0,
+        17.0,
+        24.0,
+        120.0,
+    )
 
 
 def test_a_port_has_a_place_a_rate_and_a_sale() -> None:
@@ -82,7 +105,11 @@ def test_a_port_has_a_place_a_rate_and_a_sale() -> None:
 
     assert port.landing_rate_kg_per_h == 5000
     assert port.sale is not None
-    assert (port.sale.days, port.sale.time.isoformat(), port.sale.all_ashore_before.total_seconds()) == ((0, 1, 2, 3, 4), "07:00:00", 10800)
+    assert (port.sale.days, port.sale.time.isoformat(), port.sale.all_ashore_before.total_seconds()) == (
+        (0, 1, 2, 3, 4),
+        "07:00:00",
+        10800,
+    )
     assert [day.isoformat() for day in port.sale.none_on] == ["2026-04-03"]
 
 
@@ -112,7 +139,7 @@ def test_editions_say_what_is_shown() -> None:
     [
         ("waters: W N", "waters-unreadable"),
         ("units: {depth: fathomes of it}", "unit-unknown"),
-        ("units: {dephts: fm}", "key-slip"),
+        ("units: {depths: fm}", "key-slip"),
         ("zone: CET+1", "zone-unknown"),
         ("vessels: [{registration: KI 1}]", "key-missing"),
         ("vessels: [{name: A}, {name: a}]", "name-twice"),

@@ -1,6 +1,7 @@
 """The logs folder: which files are logs, which fleet file is theirs, and what is wrong between logs."""
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -8,7 +9,9 @@ import pytest
 from logbook.read.folder import FleetFiles, check_fleet_file, read_folder, read_log, read_vessel_heads, shown_name
 from tests.read.logs import FLEET, codes
 
-LOG = "vessel: Solan Bright\nsailed: 2026-03-04 05:30\ntows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 2 baskets}}\n"
+LOG = (
+    "vessel: Solan Bright\nsailed: 2026-03-04 05:30\ntows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 2 baskets}}\n"
+)
 LATER = LOG.replace("03-04", "03-14")
 
 
@@ -29,7 +32,10 @@ def test_logs_anywhere_below_the_folder_are_read_in_order(logs: Path) -> None:
     assert (folder.problems, folder.logs, folder.unread, folder.fleet.name) == ((), 2, (), "Test Fleet")
 
 
-@pytest.mark.parametrize("name", [".trip.yaml.swp", "._trip.yaml", "trip.yaml~", "~$trip.yaml", "trip.yaml.bak", "notes.txt", "trip.yaml.tmp"])
+@pytest.mark.parametrize(
+    "name",
+    [".trip.yaml.swp", "._trip.yaml", "trip.yaml~", "~$trip.yaml", "trip.yaml.bak", "notes.txt", "trip.yaml.tmp"],
+)
 def test_what_editors_leave_behind_is_no_log(logs: Path, name: str) -> None:
     (logs / name).write_text("not: a log")
 
@@ -56,7 +62,9 @@ def test_links_are_told_and_never_followed(logs: Path, tmp_path_factory: pytest.
     assert (folder.logs, codes(folder.problems)) == (0, ["not-followed"])
 
 
-def test_a_log_that_cannot_be_opened_is_a_problem_and_the_others_stand(logs: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_log_that_cannot_be_opened_is_a_problem_and_the_others_stand(
+    logs: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (logs / "a.yaml").write_text(LOG)
     (logs / "b.yaml").write_text(LATER)
     read_bytes = Path.read_bytes
@@ -168,17 +176,19 @@ def test_names_that_cannot_be_printed_are_shown_escaped() -> None:
     assert shown_name(Path(os.fsdecode(b"bl\xe5st.yaml"))) == "bl\ufffdst.yaml"
 
 
-def test_a_folder_that_cannot_be_listed_is_told_and_the_others_read(logs: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_folder_that_cannot_be_listed_is_told_and_the_others_read(
+    logs: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     (logs / "closed").mkdir()
     (logs / "a.yaml").write_text(LOG)
-    listdir = os.listdir
+    iterdir = Path.iterdir
 
-    def refuse(path: Path) -> list[str]:
-        if Path(path).name == "closed":
-            raise PermissionError(13, "Permission denied", str(path))
-        return listdir(path)
+    def refuse(self: Path) -> Iterator[Path]:
+        if self.name == "closed":
+            raise PermissionError(13, "Permission denied", str(self))
+        return iterdir(self)
 
-    monkeypatch.setattr(os, "listdir", refuse)
+    monkeypatch.setattr(Path, "iterdir", refuse)
     folder = read_folder(logs)
 
     assert (len(folder.trips), codes(folder.problems)) == (1, ["file-unreadable"])

@@ -81,7 +81,10 @@ def test_prices_may_be_single_by_grade_or_by_lot() -> None:
         "    haddock: 140/box\n    ling: 600 kg 1.10/kg\n    saithe: KRC 1.50/kg\n"
     ).landings
 
-    told = [(p.species, p.grade, str(p.weight.kilograms) if p.weight else None, str(p.price.money), p.price.per) for p in landing.prices]
+    told = [
+        (p.species, p.grade, str(p.weight.kilograms) if p.weight else None, str(p.price.money), p.price.per)
+        for p in landing.prices
+    ]
     assert told == [
         ("cod", "large", "2100", "3.90", "kg"),
         ("cod", "large", "2020", "3.75", "kg"),
@@ -93,7 +96,9 @@ def test_prices_may_be_single_by_grade_or_by_lot() -> None:
 
 
 def test_a_settlement_has_expenses_the_boats_part_and_shares() -> None:
-    made = of("settlement: {expenses: {fuel: 5200, ice: 900 KRC}, boat's share: 40 %, shares: {skipper: 1.5, deck: 1}}\n").settlement
+    made = of(
+        "settlement: {expenses: {fuel: 5200, ice: 900 KRC}, boat's share: 40 %, shares: {skipper: 1.5, deck: 1}}\n"
+    ).settlement
 
     assert made is not None
     assert [(name, str(money)) for name, money in made.expenses] == [("fuel", "5200"), ("ice", "900")]
@@ -102,7 +107,10 @@ def test_a_settlement_has_expenses_the_boats_part_and_shares() -> None:
 
 
 def test_what_cannot_be_read_of_a_landing_leaves_the_rest() -> None:
-    made, problems = read(HEAD + "landed:\n  docked: sometime\n  port: Port Kerrin\n  out-turn: {cod: 12 pounds of it}\n  prices: {cod: dear}\n")
+    made, problems = read(
+        HEAD
+        + "landed:\n  docked: sometime\n  port: Port Kerrin\n  out-turn: {cod: 12 pounds of it}\n  prices: {cod: dear}\n"
+    )
 
     assert made is not None
     (landing,) = made.landings
@@ -112,7 +120,9 @@ def test_what_cannot_be_read_of_a_landing_leaves_the_rest() -> None:
     assert {problem.severity for problem in problems} == {"error"}
 
 
-@pytest.mark.parametrize("text", ["landed: [[a, b]]\n", "settlement: soon\n", "landed:\n  - [x]\n", "watches: none of that\n"])
+@pytest.mark.parametrize(
+    "text", ["landed: [[a, b]]\n", "settlement: soon\n", "landed:\n  - [x]\n", "watches: none of that\n"]
+)
 def test_a_wrong_shape_is_a_problem_and_never_a_crash(text: str) -> None:
     made, problems = read(HEAD + text)
 

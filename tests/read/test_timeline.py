@@ -61,7 +61,9 @@ def test_a_haul_over_twelve_hours_on_is_an_error_and_anchors_nothing() -> None:
 
 
 def test_a_day_line_settles_the_times_below_it() -> None:
-    made, problems = read(HEAD + "tows:\n  - 1810-1940, cod 2 baskets\n  - day: Fri 6 March\n  - 0810-0940, cod 2 baskets\n")
+    made, problems = read(
+        HEAD + "tows:\n  - 1810-1940, cod 2 baskets\n  - day: Fri 6 March\n  - 0810-0940, cod 2 baskets\n"
+    )
 
     assert made is not None
     assert problems == ()
@@ -74,7 +76,9 @@ def test_every_form_of_a_day_line_is_read(line: str) -> None:
 
 
 def test_a_weekday_that_disagrees_is_an_error_and_the_day_is_not_used() -> None:
-    made, problems = read(HEAD + "tows:\n  - 1810-1940, cod 2 baskets\n  - day: Mon 6 March\n  - 2010-2140, cod 2 baskets\n")
+    made, problems = read(
+        HEAD + "tows:\n  - 1810-1940, cod 2 baskets\n  - day: Mon 6 March\n  - 2010-2140, cod 2 baskets\n"
+    )
 
     assert made is not None
     assert codes(problems) == ["weekday-wrong"]
@@ -88,8 +92,12 @@ def test_a_day_line_without_its_year_takes_the_nearest() -> None:
 
 
 def test_29_february_is_read_in_a_leap_year_and_refused_in_others() -> None:
-    leap = trip("vessel: Solan Bright\nsailed: 2024-02-28 20:00\ntows:\n  - {shot: 23:00, hauled: 00:30}\n  - day: 29 February\n  - {shot: 08:00}\n")
-    _, problems = read("vessel: Solan Bright\nsailed: 2026-02-27 20:00\ntows:\n  - day: 29 February\n  - {shot: 08:00}\n")
+    leap = trip(
+        "vessel: Solan Bright\nsailed: 2024-02-28 20:00\ntows:\n  - {shot: 23:00, hauled: 00:30}\n  - day: 29 February\n  - {shot: 08:00}\n"
+    )
+    _, problems = read(
+        "vessel: Solan Bright\nsailed: 2026-02-27 20:00\ntows:\n  - day: 29 February\n  - {shot: 08:00}\n"
+    )
 
     assert leap.tows[0].hauled == at("2024-02-29 00:30")
     assert leap.tows[1].shot == at("2024-02-29 08:00")
@@ -98,7 +106,8 @@ def test_29_february_is_read_in_a_leap_year_and_refused_in_others() -> None:
 
 def test_a_written_date_makes_a_later_bare_time_above_it_the_error() -> None:
     made, problems = read(
-        HEAD + "tows:\n  - {shot: 18:10, hauled: 19:40}\n  - {shot: 15:00, hauled: 16:20}\n  - {shot: 2026-03-04 21:00, hauled: 22:30}\n"
+        HEAD
+        + "tows:\n  - {shot: 18:10, hauled: 19:40}\n  - {shot: 15:00, hauled: 16:20}\n  - {shot: 2026-03-04 21:00, hauled: 22:30}\n"
     )
 
     assert made is not None
@@ -125,7 +134,9 @@ def test_nothing_before_a_bare_time_is_an_error_that_asks_for_the_date() -> None
 
 def test_at_a_clock_change_the_earlier_reading_is_taken_with_a_warning() -> None:
     # Europe/Oslo, 25 October 2026: 02:30 comes twice (tz database).
-    text = "vessel: Solan Bright\nzone: Europe/Oslo\nsailed: 2026-10-24 20:00\ntows:\n  - {shot: 02:30, hauled: 04:00}\n"
+    text = (
+        "vessel: Solan Bright\nzone: Europe/Oslo\nsailed: 2026-10-24 20:00\ntows:\n  - {shot: 02:30, hauled: 04:00}\n"
+    )
     made, problems = read(text)
 
     assert made is not None
@@ -146,7 +157,8 @@ def test_a_time_with_its_own_offset_is_that_moment() -> None:
 
 def test_turned_docked_and_landed_follow_each_other() -> None:
     made = trip(
-        HEAD + "tows:\n  - {shot: 18:10, hauled: 19:40}\nturned for home: 20:15\nlanded:\n  port: Port Kerrin\n  docked: 07:15\n"
+        HEAD
+        + "tows:\n  - {shot: 18:10, hauled: 19:40}\nturned for home: 20:15\nlanded:\n  port: Port Kerrin\n  docked: 07:15\n"
         "  started landing: 06:00\n  finished landing: 12:00\n"
     )
 
@@ -160,7 +172,8 @@ def test_turned_docked_and_landed_follow_each_other() -> None:
 
 def test_readings_follow_the_item_above_and_the_last_one_of_the_same_pen() -> None:
     made = trip(
-        HEAD + "readings:\n  - {at: 2026-03-06 08:00, temperatures: {P1: 0.4 C, P2: 0.8 C}}\n  - {at: 08:00, ice left: 9 t}\n"
+        HEAD
+        + "readings:\n  - {at: 2026-03-06 08:00, temperatures: {P1: 0.4 C, P2: 0.8 C}}\n  - {at: 08:00, ice left: 9 t}\n"
         "  - {at: 08:00, pen: P1, temperature: 0.5 C}\n"
     )
 

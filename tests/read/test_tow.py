@@ -14,7 +14,7 @@ def tows(text: str) -> tuple[Tow, ...]:
 
 
 def weights(amounts: tuple[Amount, ...]) -> list[tuple[str, str | None, str | None]]:
-    return [(a.species, a.grade, str(a.weight.kilograms) if a.weight else None) for a in amounts]
+    return [(a.species, a.grade, f"{a.weight.kilograms.normalize():f}" if a.weight else None) for a in amounts]
 
 
 def near(position: Position | None) -> tuple[float, float] | None:
@@ -151,7 +151,7 @@ def test_a_key_with_one_slip_is_read_with_a_warning_and_nothing_is_lost() -> Non
 
     assert made is not None
     assert made.tows[0].depth is not None
-    assert said(problems) == ["4:18 key-slip"]
+    assert said(problems) == ["4:19 key-slip"]
 
 
 def test_an_unknown_key_is_an_error_with_the_nearest_suggested() -> None:
