@@ -93,7 +93,7 @@ def is_nothing(text: str) -> bool:
 def exact(text: str, found: list[Fault]) -> str:
     """Return a figure without the `about` or `~` before it, which is noted."""
     said = _ABOUT().match(text)
-    if said is None or len(text) > _MAX_HINTED:
+    if said is None or len(text) > _MAX_HINTED or not text.isprintable():
         return text
     rest = text[said.end() :]
     found.append(mended("approximate", f"{quoted(text)} is read as {rest}", f"write {rest}"))

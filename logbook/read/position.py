@@ -4,8 +4,9 @@ Knows hemispheres, their order and the bounds of the figures; whether a place ma
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from logbook.model.problem import Severity
 from logbook.model.quantity import Position
 from logbook.read.forms import form
 from logbook.read.number import better, quoted
@@ -21,6 +22,7 @@ CODES = frozenset(
         "position-range",
         "position-run-together",
         "position-sign",
+        "position-uneven",
         "position-unreadable",
     }
 )
@@ -37,14 +39,14 @@ _NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
 _BODY = (
     rf"([+-]?) ?({_NUMBER})(?:(?: ?° ?| ?: ?| ?- ?| )({_NUMBER})(?:(?: ?' ?| ?: ?| ?- ?| )({_NUMBER}))?)? ?[°'\"]? ?"
 )
-_AFTER = form(rf"{_BODY}([NSEW]) ?[,;/]? ?{_BODY}([NSEW])?", re.IGNORECASE)
-_BEFORE = form(rf"([NSEW]) ?{_BODY}[,;/]? ?([NSEW]) ?{_BODY}", re.IGNORECASE)
+_AFTER = form(rf"{_BODY}([NSEW])(?: - | ?[,;/]? ?){_BODY}([NSEW])?", re.IGNORECASE)
+_BEFORE = form(rf"([NSEW]) ?{_BODY}(?:- |[,;/]? ?)([NSEW]) ?{_BODY}", re.IGNORECASE)
 _HALF_AFTER = form(rf"{_BODY}([NSEW])?", re.IGNORECASE)
 _HALF_BEFORE = form(rf"([NSEW]) ?{_BODY}", re.IGNORECASE)
 _SIGNED = form(rf"([+-]?) ?({_NUMBER}) ?°?(?: ?[,;/] ?| )([+-]?) ?({_NUMBER}) ?°?")
 _PARTS = form(_NUMBER)
 _LETTERLESS = form(r"[0-9 .°'\":,;/-]+")
-_RUN_TOGETHER = form(r"([0-9]{1,3})([0-9]{2}(?:[.,][0-9]+)?)")
+_RUN_TOGETHER = form(r"([0-9]{2,3})([0-9]{2}(?:\.[0-9]+)?)")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,7 +115,7 @@ def _halves(typed: str) -> tuple[_Half, _Half] | None:
         groups = match.groups()
         return _made(groups[1:5], groups[0]), _made(groups[6:10], groups[5])
     match = _SIGNED().fullmatch(typed)
-    if match is not None:
+    if match is not None and (match[1] or match[3] or not match[2].isdigit()):
         return _made((match[1], match[2]), None), _made((match[3], match[4]), None)
     bare, letter = (typed[:-1], typed[-1:]) if typed[-1:].upper() in tuple("NSEW") else (typed, "")
     parts = _PARTS().findall(bare) if _LETTERLESS().fullmatch(bare) else []
@@ -152,12 +154,11 @@ def _placed(text: str, halves: tuple[_Half, _Half], waters: tuple[str, str] | No
     letters = _hemispheres(text, first, second, waters, found)
     if letters is None:
         return Said(None, tuple(found))
-    latitude = _degrees(text, first, 90, found)
-    longitude = _degrees(text, second, 180, found)
+    first, second = _taken_apart(first, found), _taken_apart(second, found)
+    latitude, longitude = _degrees(text, first, 90, found), _degrees(text, second, 180, found)
     if latitude is None or longitude is None:
-        return Said(None, tuple(found))
-    if all(_looks_like_minutes(half) for half in halves):
-        found.append(_as_decimal(text, first, second, letters))
+        return Said(None, tuple(fault for fault in found if fault.severity is Severity.ERROR))
+    found.extend(_doubts(text, first, second, letters))
     return Said(
         Position(
             latitude=0.0 - latitude if letters[0] == "S" else latitude,
@@ -195,11 +196,6 @@ def _hemispheres(
 def _degrees(text: str, half: _Half, most: int, found: list[Fault]) -> float | None:
     """Return a coordinate in degrees without its sign; None, with the reason found, where it is out of bounds."""
     parts = half.parts
-    run = _RUN_TOGETHER().fullmatch(parts[0]) if len(parts) == 1 and float(parts[0]) > most else None
-    if run is not None:
-        parts = (run[1], run[2])
-        message = f"{parts[0]} degrees {parts[1]} minutes are read from '{half.parts[0]}'"
-        found.append(mended("position-run-together", message, f"write {parts[0]} {parts[1]}{half.letter}"))
     if any("." in part for part in parts[:-1]):
         message = f"{quoted(text)} has decimals before its last figure"
         found.append(wrong("position-unreadable", message, _FORMS))
@@ -221,15 +217,33 @@ def _shown(half: _Half, letter: str) -> str:
     return f"{' '.join(half.parts)}{letter}"
 
 
+def _taken_apart(half: _Half, found: list[Fault]) -> _Half:
+    """Return a coordinate with degrees and minutes that were run together taken apart; degrees never have four digits."""
+    run = _RUN_TOGETHER().fullmatch(half.parts[0]) if len(half.parts) == 1 else None
+    if run is None:
+        return half
+    message = f"{run[1]} degrees {run[2]} minutes are read from '{half.parts[0]}'"
+    found.append(mended("position-run-together", message, f"write {run[1]} {run[2]}{half.letter}"))
+    return replace(half, parts=(run[1], run[2]))
+
+
+def _doubts(text: str, first: _Half, second: _Half, letters: tuple[str, str]) -> list[Fault]:
+    """Return what wants a look in a position that was read: degrees that may be minutes, and minutes left out."""
+    halves = (first, second)
+    if all(_looks_like_minutes(half) for half in halves):
+        shown = " ".join(
+            f"{half.parts[0].replace('.', ' ')}{letter}" for half, letter in zip(halves, letters, strict=True)
+        )
+        message = f"{quoted(text)} is read as decimal degrees"
+        return [doubtful("position-decimal", message, f"for degrees and minutes write {shown}")]
+    whole = [len(half.parts) == 1 and half.parts[0].isdigit() for half in halves]
+    if any(whole) and not all(whole):
+        what = "latitude" if whole[0] else "longitude"
+        return [doubtful("position-uneven", f"the {what} in {quoted(text)} has no minutes", "write 00 for none")]
+    return []
+
+
 def _looks_like_minutes(half: _Half) -> bool:
     """Tell whether decimal degrees could be degrees and whole minutes set apart by a dot."""
     _, _, decimals = half.parts[0].partition(".")
     return len(half.parts) == 1 and len(decimals) == len("59") and decimals < "60"
-
-
-def _as_decimal(text: str, first: _Half, second: _Half, letters: tuple[str, str]) -> Fault:
-    apart = [
-        f"{half.parts[0].replace('.', ' ')}{letter}" for half, letter in zip((first, second), letters, strict=True)
-    ]
-    hint = f"for degrees and minutes write {' '.join(apart)}"
-    return doubtful("position-decimal", f"{quoted(text)} is read as decimal degrees", hint)
