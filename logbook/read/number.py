@@ -96,7 +96,8 @@ def exact(text: str, found: list[Fault]) -> str:
     if said is None or len(text) > _MAX_HINTED or not text.isprintable():
         return text
     rest = text[said.end() :]
-    found.append(mended("approximate", f"{quoted(text)} is read as {rest}", f"write {rest}"))
+    shown = rest.rstrip(". ")
+    found.append(mended("approximate", f"{quoted(text)} is read as {shown}", f"write {shown}"))
     return rest
 
 

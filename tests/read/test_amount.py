@@ -1,10 +1,8 @@
 """Amounts of fish: counts, weights and states, in any order that people type them."""
 
-from decimal import Decimal
-
 import pytest
-
 from logbook.model.species import State
+
 from logbook.read.amount import Amounted, parse_amount
 from logbook.read.said import Said
 from tests.read.values import MEASURES, clean, read_with, refused
@@ -14,8 +12,8 @@ def amount(text: str, default_unit: str | None = None) -> Said[Amounted]:
     return parse_amount(text, MEASURES, species="haddock", default_unit=default_unit)
 
 
-def parts(read: Amounted) -> tuple[int | None, Decimal | None, str | None]:
-    return read.count, read.weight.kilograms if read.weight else None, read.state
+def parts(read: Amounted) -> tuple[int | None, float | None, str | None]:
+    return read.count, float(read.weight.kilograms) if read.weight else None, read.state
 
 
 @pytest.mark.parametrize(
@@ -50,7 +48,7 @@ def parts(read: Amounted) -> tuple[int | None, Decimal | None, str | None]:
     ],
 )
 def test_an_amount_is_read(text: str, count: int | None, kilograms: str | None, state: str | None) -> None:
-    expected = None if kilograms is None else Decimal(kilograms)
+    expected = None if kilograms is None else float(kilograms)
 
     assert parts(clean(amount(text))) == (count, expected, state)
 

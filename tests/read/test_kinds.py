@@ -61,7 +61,7 @@ def test_a_nautical_mile_is_1852_metres() -> None:
 def test_a_unit_is_worth_what_pint_has(kind: Kind, unit: str, name: str, base: str) -> None:
     registry: pint.UnitRegistry[float] = pint.UnitRegistry()
 
-    expected = registry.Quantity(name).to(base).magnitude
+    expected: float = registry.Quantity(name).to(base).magnitude
 
     assert float(kind.ours(Decimal(1), unit)) == pytest.approx(expected, rel=1e-12)
 

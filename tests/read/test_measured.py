@@ -8,7 +8,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from logbook.model.quantity import Litres, Span, Weight
-
 from logbook.read.measured import (
     parse_area,
     parse_depth,
@@ -80,7 +79,7 @@ def test_a_depth_is_read_by_the_rule_that_is_told(text: str, code: str, expected
 def test_the_fleets_unit_stands_where_none_is_typed() -> None:
     assert ends(clean(parse_depth("98", "fm"))) == (179.2224, 179.2224)
     assert ends(clean(parse_depth("95-110", "fm"))) == (173.736, 201.168)
-    assert clean(parse_temperature("8", "C")) == 8
+    assert clean(parse_temperature("8", "C")) == 8.0
     assert refused(parse_depth("98", "kg"))[0] == "no-unit"
 
 
@@ -185,9 +184,7 @@ def test_a_figure_is_read_in_our_unit(parse: Callable[[str], Said[float]], text:
         (parse_latent_heat, "334 kW", "measure-unreadable"),
     ],
 )
-def test_a_figure_that_can_not_be_used_is_refused(
-    parse: Callable[[str], Said[float]], text: str, code: str
-) -> None:
+def test_a_figure_that_can_not_be_used_is_refused(parse: Callable[[str], Said[float]], text: str, code: str) -> None:
     assert refused(parse(text))[0] == code
 
 

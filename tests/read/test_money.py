@@ -86,7 +86,7 @@ def test_a_fleet_without_a_currency_takes_bare_numbers_only() -> None:
 def test_a_price_is_money_for_a_weight(text: str, money: str, per: str, kilograms: int) -> None:
     read = clean(price(text))
 
-    assert (read.money, read.per, read.per_kg) == (Decimal(money), per, kilograms)
+    assert (read.money, read.per, read.per_kg) == (Decimal(money), per, Decimal(kilograms))
 
 
 @pytest.mark.parametrize(

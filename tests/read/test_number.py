@@ -153,7 +153,13 @@ def test_what_is_no_count_is_refused(text: str, code: str) -> None:
 
 @pytest.mark.parametrize(
     ("text", "numbers"),
-    [("12", (12,)), ("12-14", (12, 13, 14)), ("12, 14", (12, 14)), ("12 and 14-15", (12, 14, 15)), ("9\u201310", (9, 10))],
+    [
+        ("12", (12,)),
+        ("12-14", (12, 13, 14)),
+        ("12, 14", (12, 14)),
+        ("12 and 14-15", (12, 14, 15)),
+        ("9\u201310", (9, 10)),
+    ],
 )
 def test_a_list_of_numbers_is_counted_out(text: str, numbers: tuple[int, ...]) -> None:
     assert clean(parse_numbers(text)) == numbers
@@ -200,11 +206,11 @@ def test_a_decimal_is_read_back_exactly(number: Decimal) -> None:
     assert parse_number(f"{number:f}").value == number
 
 
-@given(st.from_regex(re.compile(FIGURE), fullmatch=True), st.booleans())
-def test_every_figure_is_a_number_or_a_fault(typed: str, thousands: bool) -> None:
+@given(st.from_regex(re.compile(FIGURE), fullmatch=True), st.sampled_from(["kg", "t"]))
+def test_every_figure_is_a_number_or_a_fault(typed: str, unit: str) -> None:
     found: list[Fault] = []
 
-    number = figure(typed, found, thousands=thousands)
+    number = figure(typed, found, unit=unit, thousands=unit == "kg")
 
     assert (number is None) == any(fault.severity == "error" for fault in found)
     assert {fault.code for fault in found} <= CODES

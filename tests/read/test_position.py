@@ -217,7 +217,7 @@ def test_a_list_of_anything_else_is_refused(first: str, second: str) -> None:
     st.sampled_from("EW"),
     st.sampled_from(["{} {:04.1f}{} {:03} {:04.1f}{}", "{}°{}'{}, {}°{}'{}", "{}-{:04.1f} {} {}-{:04.1f} {}"]),
 )
-def test_degrees_and_minutes_are_read_back(  # noqa: PLR0913 - a position has that many parts
+def test_degrees_and_minutes_are_read_back(
     degrees: int, tenths: int, degrees_: int, tenths_: int, north: str, east: str, form: str
 ) -> None:
     position = parse_position(form.format(degrees, tenths / 10, north, degrees_, tenths_ / 10, east)).value

@@ -104,7 +104,9 @@ def test_a_weight_that_can_not_be_used_says_what_to_type(text: str, code: str, h
     assert refused(parse_weight(text, MEASURES)) == (code, hint)
 
 
-@pytest.mark.parametrize("text", ["", "x", "nan kg", "inf", "1e309 kg", "14 xyz", "14 baskets + 2 boxes", "1 20 kg", "10 st 4 lb"])
+@pytest.mark.parametrize(
+    "text", ["", "x", "nan kg", "inf", "1e309 kg", "14 xyz", "14 baskets + 2 boxes", "1 20 kg", "10 st 4 lb"]
+)
 def test_what_is_no_weight_is_told_the_units(text: str) -> None:
     assert refused(parse_weight(text, MEASURES)) == (
         "weight-unreadable",

@@ -13,9 +13,7 @@ T = TypeVar("T")
 
 MEASURES = Measures(
     (
-        Measure(
-            name="basket", default=Kilograms(Decimal(40)), by_species=(("cod", Kilograms(Decimal(42))),)
-        ),
+        Measure(name="basket", default=Kilograms(Decimal(40)), by_species=(("cod", Kilograms(Decimal(42))),)),
         Measure(name="box", default=Kilograms(Decimal(45))),
         Measure(name="kit", default=None, by_species=(("cod", Kilograms(Decimal("63.5"))),)),
     )
