@@ -137,6 +137,8 @@ class Grower:
                 start, outer = stack.pop()
                 outer.append(self._sequence(start, event, items))
                 items = outer
+            elif kind is yaml.DocumentEndEvent:
+                self.doubtful = self.doubtful or bool(event.explicit)
             elif kind is yaml.AliasEvent:
                 raise _refused(event, "alias", "text may not begin with '*' here", "put it in quotes")
             elif kind is yaml.DocumentStartEvent:

@@ -3,15 +3,23 @@
 The one door to `source`, `events` and `salvage`. Keys and values mean nothing here: every scalar is the text as typed.
 """
 
+import re
+
 import yaml
 
 from logbook.model.problem import Problem
 from logbook.read.events import Grower, Refused
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
+from logbook.read.salvage import salvage
 from logbook.read.source import decode
 
 __all__ = ["Lost", "Mapping", "Node", "Scalar", "Sequence", "read_tree"]
+
+CODES = frozenset({"no-keys", "no-log"})
+
+_TAB = re.compile(r"(?m)^ *\t[ \t]*[^ \t\n#]")
+_ANYTHING = re.compile(r"(?m)^[ \t]*[^ \t\n#]")
 
 
 def read_tree(
@@ -30,20 +38,33 @@ def read_tree(
     """
     report = Report(file)
     text = decode(data, report)
+    root = _rooted(text, report, text_keys) if text is not None else None
+    return root, tuple(sorted(set(report.problems)))
+
+
+def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
+    """Return the mapping at the top of a text: at once where YAML takes it, else line by line."""
+    if _ANYTHING.search(text) is None:
+        report.error(1, 1, "no-log", "there is nothing in this file but comments", "begin with `vessel: NAME`")
+        return None
+    told = Report(report.file)
     root: Node | None = None
-    if text is not None:
+    if _TAB.search(text) is None:
+        grower = Grower(text.replace("\t", " "), told, text_keys)
         try:
-            root = Grower(text.replace("\t", " "), report, text_keys).grow()
-        except yaml.MarkedYAMLError as fault:
-            mark = fault.problem_mark or fault.context_mark
-            line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-            report.error(line, column, "line-unreadable", "this line can't be read")
-        except yaml.YAMLError:
-            report.error(1, 1, "line-unreadable", "this file can't be read")
-        except Refused as fault:
-            report.error(fault.line, fault.column, fault.code, fault.message, fault.hint)
-        else:
-            if not isinstance(root, Mapping):
-                report.error(1, 1, "no-keys", "there is no `key: value` in this file", "begin with `vessel: NAME`")
-    problems = tuple(sorted(set(report.problems)))
-    return (root if isinstance(root, Mapping) else None), problems
+            root = grower.grow()
+        except (yaml.YAMLError, Refused):
+            root = None
+        if grower.doubtful:
+            root = None
+    if isinstance(root, Mapping):
+        report.problems += told.problems
+        return root
+    root = salvage(text, report, text_keys)
+    if isinstance(root, Mapping):
+        return root
+    if root is not None and not isinstance(root, Lost):
+        what = "a list" if isinstance(root, Sequence) else "text"
+        hint = "begin with `vessel: NAME`; the tows stand below `tows:`"
+        report.error(1, 1, "no-keys", f"{what} stands where the keys of a log are wanted", hint)
+    return None

@@ -1,0 +1,90 @@
+"""A log's lines while they are being mended: stand-ins for what is set aside, what they stand for, and how many.
+
+Every stand-in keeps its line, so that places stay true. What is wrong with a line is found in `outline` and said in
+`explain`.
+"""
+
+from logbook.read.explain import Why, too_many
+from logbook.read.events import Swaps
+from logbook.read.node import Lost
+from logbook.read.report import Report
+
+MAX_FAULTS = 100
+
+STAND_IN = "x"
+
+
+class Draft:
+    """A log's lines while they are being mended.
+
+    Attributes:
+        lines: The lines; what is set aside is replaced by a stand-in or blanked.
+        swaps: What the stand-ins stand for.
+        report: Takes what is wrong.
+        faults: How many errors were reported.
+        full: True once there were more than anyone reads.
+    """
+
+    __slots__ = ("faults", "full", "lines", "report", "swaps")
+
+    def __init__(self, lines: list[str], report: Report) -> None:
+        """Begin with nothing set aside."""
+        self.lines = lines
+        self.swaps = Swaps()
+        self.report = report
+        self.faults = 0
+        self.full = False
+
+    def fault(self, line: int, column: int, why: Why) -> None:
+        """Report an error at a line and sign, both counted from 0."""
+        if self.full:
+            return
+        self.faults += 1
+        if self.faults > MAX_FAULTS:
+            self.full = True
+            why = too_many()
+            column = 0
+        self.report.error(line + 1, column + 1, *why)
+
+    def note(self, line: int, column: int, why: Why) -> None:
+        """Report something that was put right."""
+        self.report.note(line + 1, column + 1, *why)
+
+    def blank(self, first: int, last: int) -> None:
+        """Blank lines from the first to before the last."""
+        for number in range(first, last):
+            self.lines[number] = ""
+
+    def lose(self, at: int, prefix: str, last: int, column: int) -> None:
+        """Put a stand-in for a value or item behind a prefix, and blank the lines that belonged to it.
+
+        Args:
+            at: Index of its line.
+            prefix: What stays before it.
+            last: Index behind its last line.
+            column: Index of the sign where it was typed.
+        """
+        end = last
+        while end > at + 1 and not self.lines[end - 1].strip():
+            end -= 1
+        self.blank(at + 1, last)
+        self.lines[at] = prefix + STAND_IN
+        self.swaps.lost[at + 1, len(prefix) + 1] = Lost(self.report.file, at + 1, column + 1, end)
+
+    def lose_within(self, at: int, first: int, last: int) -> None:
+        """Put a stand-in for one text inside brackets; everything else stays where it is."""
+        line = self.lines[at]
+        self.lines[at] = line[:first] + STAND_IN.ljust(last - first) + line[last:]
+        self.swaps.lost[at + 1, first + 1] = Lost(self.report.file, at + 1, first + 1, at + 1)
+
+    def stand_for(self, at: int, column: int, text: str) -> None:
+        """Put a stand-in for a lone sign that YAML would take for its own."""
+        line = self.lines[at]
+        self.lines[at] = line[:column] + STAND_IN + line[column + 1 :]
+        self.swaps.texts[at + 1, column + 1] = text
+
+    def lose_keyless(self, at: int, indent: int, last: int) -> None:
+        """Put a stand-in for an entry whose key is not plain to see."""
+        self.blank(at, last)
+        self.lines[at] = f"{' ' * indent}{STAND_IN}: {STAND_IN}"
+        self.swaps.keyless.add((at + 1, indent + 1))

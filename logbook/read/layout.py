@@ -1,0 +1,226 @@
+"""Lines that are wrong as a whole: drawn lines, fences, marks between documents, tabs, blocks of text out of line."""
+
+import re
+from typing import TYPE_CHECKING
+
+from logbook.read import explain
+from logbook.read.inside import indentation
+from logbook.read.keys import fold_key
+from logbook.read.report import Report
+from logbook.read.draft import Draft
+
+if TYPE_CHECKING:
+    from logbook.read.outline import Outline
+
+TAB_WIDTHS = (2, 4, 8, 3)
+"""How wide editors show a tab."""
+
+_MARK = re.compile(r"\s*(?:```|~~~|<<<<<<<|>>>>>>>|\|\|\|\|\|\|\||(?P<sign>[-=_*~.])(?P=sign)+\s*$)|---(?= )")
+_LEAD = re.compile(r"[ \t]*(?:-[ \t]+)*")
+_TOP_KEY = re.compile(r"([^\s#:-][^#:]*?)\s*:(?= |$)")
+
+
+class Marks:
+    """Takes lines that are no part of a log but marks around it."""
+
+    def __init__(self, draft: Draft) -> None:
+        """Begin without any."""
+        self.draft = draft
+        self.fences: list[int] = []
+        self.joining = False
+        self.keys: set[str] = set()
+
+    def take(self, at: int, *, begun: bool) -> int | None:
+        """Take a line if it is a mark; return the index behind all that goes with it, or None where it is none.
+
+        Args:
+            at: Index of the line.
+            begun: True once the log has begun.
+        """
+        line = self.draft.lines[at]
+        if _MARK.match(line) is None:
+            return None
+        text = line.strip()
+        if text.startswith(("```", "~~~")):
+            self.fences.append(at + 1)
+        elif line.startswith(("<<<<<<<", ">>>>>>>", "|||||||")) or (self.joining and text == "======="):
+            if not self.joining:
+                self.draft.fault(at, 0, explain.merge_mark())
+            self.joining = not line.startswith(">>>>>>>")
+        elif line.startswith("---") and text[3:4] in ("", " "):
+            return self._divided(at, begun=begun)
+        elif line.rstrip() == "...":
+            if self._goes_on(at):
+                self.draft.fault(at, 0, explain.document_end())
+        else:
+            self.draft.note(at, indentation(line), explain.rule_line())
+        self.draft.lines[at] = ""
+        return at + 1
+
+    def end(self) -> None:
+        """Report the fences once all of them are known."""
+        if self.fences:
+            self.draft.fault(self.fences[0] - 1, 0, explain.code_fence(self.fences))
+
+    def _goes_on(self, at: int) -> bool:
+        return any(line.strip() and not line.lstrip().startswith("#") for line in self.draft.lines[at + 1 :])
+
+    def _divided(self, at: int, *, begun: bool) -> int:
+        """Take a line of three dashes: before a log, between two, or drawn within one."""
+        lines = self.draft.lines
+        if begun and self._goes_on(at):
+            below = (_TOP_KEY.match(line) for line in lines[at + 1 :])
+            other = any(found is not None and fold_key(found[1]) in self.keys for found in below)
+            self.draft.fault(at, 0, explain.second_document(other=other))
+            if other:
+                self.draft.blank(at, len(lines))
+                return len(lines)
+        lines[at] = ""
+        return at + 1
+
+
+def root_column(lines: list[str], at: int) -> int:
+    """Return the column at which the keys of a log begin: that of its first line, or of most lines further left."""
+    first = indentation(lines[at])
+    counts: dict[int, int] = {}
+    for line in lines[at:]:
+        column = indentation(line)
+        if column <= first and line.strip() and line[column] not in "#-}]" and _TOP_KEY.match(line, column):
+            counts[column] = counts.get(column, 0) + 1
+    left = min(counts, default=first)
+    return left if counts.get(left, 0) > counts.get(first, 0) else first
+
+
+def mend_block(outline: "Outline", at: int, parent: int, body: int | None) -> int:
+    """Take the lines of a text below `|` or `>`; return the index behind them.
+
+    Args:
+        outline: The log.
+        at: Index of the line with the sign.
+        parent: Column of what the text belongs to.
+        body: Column at which its lines begin, where that is typed.
+    """
+    lines = outline.lines
+    number = at + 1
+    while number < len(lines):
+        line = lines[number]
+        if not line.strip():
+            lines[number] = line.replace("\t", " ") if body is not None else ""
+            number += 1
+            continue
+        if "\t" in line:
+            line = _text_without_tabs(outline, number, parent, body)
+        column = indentation(line)
+        if column <= parent:
+            break
+        if body is None:
+            body = column
+        elif column < body:
+            if line[column] == "#" and _column_under(lines, number) <= parent:
+                break
+            outline.draft.fault(number, column, explain.text_indent(column + 1, body + 1))
+            lines[number] = " " * body + line[column:]
+        number += 1
+    return number
+
+
+def _column_under(lines: list[str], at: int) -> int:
+    return next((indentation(line) for line in lines[at + 1 :] if line.strip()), -1)
+
+
+def _text_without_tabs(outline: "Outline", at: int, parent: int, body: int | None) -> str:
+    """Return a line of text without tabs; its indentation is made as deep as its text wants."""
+    lines = outline.lines
+    line = lines[at]
+    if "\t" in _indent_of(line):
+        mend_text_tabs(outline, at, parent, body)
+        line = lines[at]
+        if "\t" in _indent_of(line):
+            return ""
+    lines[at] = line.replace("\t", " ")
+    return lines[at]
+
+
+def mend_text_tabs(outline: "Outline", at: int, parent: int, body: int | None) -> None:
+    """Make spaces of the tabs before a run of lines of text, where any width of a tab puts them below their key."""
+    lines = outline.lines
+    wanted = parent + 1 if body is None else body
+    width = next((width for width in TAB_WIDTHS if _depth(lines[at], width) >= wanted), None)
+    width = width or next((width for width in TAB_WIDTHS if _depth(lines[at], width) > parent), None)
+    if width is None:
+        return
+    run: list[int] = []
+    for number in range(at, run_end(lines, at)):
+        if lines[number].strip():
+            if _depth(lines[number], width) <= parent:
+                break
+            run.append(number + 1)
+    outline.draft.fault(at, 0, explain.tab_indent(run, kept=True))
+    for number in run:
+        lines[number - 1] = _expanded(lines[number - 1], width)
+
+
+def _indent_of(line: str) -> str:
+    return line[: len(line) - len(line.lstrip(" \t"))]
+
+
+def _depth(line: str, width: int) -> int:
+    return len(_indent_of(line).expandtabs(width))
+
+
+def _expanded(line: str, width: int) -> str:
+    """Return a line whose indentation and dashes have spaces for tabs."""
+    found = _LEAD.match(line)
+    end = found.end() if found else 0
+    return line[:end].expandtabs(width) + line[end:]
+
+
+def run_end(lines: list[str], at: int) -> int:
+    """Return the index behind the last of the lines from an index on that are indented by tabs."""
+    end = at + 1
+    for number in range(at + 1, len(lines)):
+        if "\t" in _indent_of(lines[number]) and lines[number].strip():
+            end = number + 1
+        elif lines[number].strip():
+            break
+    return end
+
+
+def mend_tabs(outline: "Outline", at: int) -> int | None:
+    """Make spaces of the tabs before a run of lines, as wide as lets them stand under one another; else set them aside.
+
+    Args:
+        outline: The log, read up to the first of the lines.
+        at: Index of the first of them.
+
+    Returns:
+        The index behind them where they are set aside, else None.
+    """
+    lines = outline.lines
+    end = run_end(lines, at)
+    run = [
+        number + 1 for number in range(at, end) if lines[number].strip() and not lines[number].lstrip().startswith("#")
+    ]
+    tried = {width: outline.tried(at, end, [_expanded(line, width) for line in lines[at:end]]) for width in TAB_WIDTHS}
+    least = min(misfits for misfits, _ in tried.values())
+    fitting = [width for width in TAB_WIDTHS if tried[width][0] == least]
+    width = fitting[0]
+    certain = len({tried[each][1] for each in fitting}) == 1
+    top = outline.levels[-1]
+    if not certain and top.opens:
+        deeper = [each for each in fitting if _depth(lines[at], each) > top.column]
+        certain = len({tried[each][1] for each in deeper}) == 1
+        width = deeper[0] if deeper else width
+    outline.draft.fault(at, 0, explain.tab_indent(run, kept=certain))
+    if certain:
+        lines[at:end] = [_expanded(line, width) for line in lines[at:end]]
+        return None
+    outline.draft.blank(at, end)
+    if top.opens:
+        outline.draft.lose(at, " " * (top.column + 1), end, 0)
+        top.opens = False
+    elif top.listed:
+        outline.draft.lose(at, f"{' ' * top.column}- ", end, 0)
+    else:
+        outline.draft.lose_keyless(at, top.column, end)
+    return end
