@@ -1,7 +1,8 @@
 """The events of the YAML parser to a tree of texts with places.
 
 Texts only: no type is guessed, no tag, anchor or alias is followed, nothing recurses. What YAML takes in silence and
-nobody meant (a key without its value, a text cut off by a comment) is reported here.
+nobody meant (a key without its value, a text cut short by a comment) is reported here; what looks as if YAML had taken
+it for something else makes the tree doubtful, and the log is then gone through line by line.
 """
 
 import gc
@@ -10,52 +11,43 @@ from collections.abc import Callable
 from typing import Any
 
 import yaml
+from yaml import MappingStartEvent, ScalarEvent, SequenceStartEvent
 
-from logbook.read.keys import fold_key
+from logbook.read.explain import Why
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
+from logbook.read.silent import Silent
 
 MAX_DEPTH = 20
 MAX_EVENTS = 200_000
 
-CODES = frozenset(
-    {
-        "alias",
-        "comment-cuts-text",
-        "escape-control",
-        "key-no-value",
-        "key-not-text",
-        "merge-key",
-        "tag",
-        "too-deep",
-        "too-much",
-        "value-over-lines",
-    }
-)
+CODES = frozenset({"alias", "second-document", "tag", "too-deep", "too-much"})
 
 LOADER: Callable[[str], Any] = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+"""libyaml's parser where there is one: the same events as the one in Python, fifteen times as fast."""
+
+_COMMENT = re.compile(r" *#")
 
 
 class Refused(Exception):  # noqa: N818 - no error of ours: it hands on where reading stopped
-    """Something that a log may not hold."""
+    """Something that a log may not hold.
 
-    def __init__(self, line: int, column: int, code: str, message: str, hint: str = "") -> None:
+    Attributes:
+        line: Line it stands on, from 1.
+        column: Column it stands at, from 1.
+        why: What it is.
+    """
+
+    def __init__(self, event: Any, why: Why) -> None:  # noqa: ANN401 - events of PyYAML have no common type
         """Keep where and why."""
-        super().__init__(message)
-        self.line = line
-        self.column = column
-        self.code = code
-        self.message = message
-        self.hint = hint
-
-
-_CONTROL = re.compile("[\x00-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
-_COMMENT = re.compile(r"[ \t]*#")
-_REMARKS = frozenset({"remark", "remarks"})
+        super().__init__(why.message)
+        self.line: int = event.start_mark.line + 1
+        self.column: int = event.start_mark.column + 1
+        self.why = why
 
 
 class Swaps:
-    """Stand-ins that were put into the text for what could not be read, by the place where they begin.
+    """Stand-ins that were put into the text for what could not be read, by line and column from 1.
 
     Attributes:
         lost: Values and items that are lost.
@@ -71,26 +63,36 @@ class Swaps:
         self.keyless: set[tuple[int, int]] = set()
         self.texts: dict[tuple[int, int], str] = {}
 
+    def __bool__(self) -> bool:
+        """Tell whether there is any."""
+        return bool(self.lost or self.keyless or self.texts)
+
 
 class Grower:
-    """Makes one tree."""
+    """Makes one tree of one text."""
 
     def __init__(self, text: str, report: Report, text_keys: frozenset[str], swaps: Swaps | None = None) -> None:
         """Keep the text and what is to be told from it.
 
         Args:
-            text: A log's text, lines ended by line feeds.
+            text: A log's text, lines ended by line feeds, without tabs.
             report: Takes what is wrong.
             text_keys: Folded keys whose values are free text or names.
             swaps: What stand-ins in the text stand for.
         """
-        self.text = text
         self.file = report.file
-        self.report = report
-        self.text_keys = text_keys
-        self.swaps = swaps or Swaps()
-        self.doubtful = False
+        self.silent = Silent(text, report, text_keys)
+        self._text = text
+        self._swaps = swaps or Swaps()
         self._lines = text.split("\n") if "#" in text else []
+        self._items: list[Any] = []
+        self._stack: list[tuple[Any, list[Any]]] = []
+        self._documents = 0
+
+    @property
+    def doubtful(self) -> bool:
+        """Tell whether YAML may have taken something for what nobody meant."""
+        return self.silent.doubtful
 
     def grow(self) -> Node | None:
         """Return the root, or None where the text holds nothing.
@@ -99,162 +101,143 @@ class Grower:
             yaml.YAMLError: The text is no YAML.
             Refused: The text holds what no log may hold.
         """
-        loader = LOADER(self.text)
+        loader = LOADER(self._text)
         collects = gc.isenabled()
-        gc.disable()  # thousands of small objects that all stay alive: the collector would only look at them
+        gc.disable()  # thousands of small objects that all stay alive: the collector would look at them in vain
         try:
             return self._root(loader.get_event)
-        except RecursionError:
-            raise Refused(1, 1, "too-deep", "this is nested too deeply") from None
         finally:
             if collects:
                 gc.enable()
             loader.dispose()
 
     def _root(self, get: Callable[[], Any]) -> Node | None:
-        top: list[Node] = []
-        items = top
-        stack: list[tuple[Any, list[Node]]] = []
-        events = documents = 0
+        top = items = self._items
+        append = items.append
+        file, swapped, lines = self.file, bool(self._swaps), self._lines
+        marked = "!" in self._text or "&" in self._text
+        new = object.__new__
+        count = 0
         while (event := get()) is not None:
+            count += 1
             kind = event.__class__
-            if kind is yaml.ScalarEvent:
-                if event.tag is not None or event.anchor is not None:
-                    raise _marked(event)
-                items.append(self._scalar(event))
-            elif kind is yaml.MappingStartEvent or kind is yaml.SequenceStartEvent:
-                if event.tag is not None or event.anchor is not None:
-                    raise _marked(event)
-                stack.append((event, items))
-                items = []
-                if len(stack) > MAX_DEPTH:
-                    raise _refused(event, "too-deep", f"this is nested more than {MAX_DEPTH} levels deep")
-            elif kind is yaml.MappingEndEvent:
-                start, outer = stack.pop()
-                outer.append(self._mapping(start, event, items))
-                items = outer
-            elif kind is yaml.SequenceEndEvent:
-                start, outer = stack.pop()
-                outer.append(self._sequence(start, event, items))
-                items = outer
-            elif kind is yaml.DocumentEndEvent:
-                self.doubtful = self.doubtful or bool(event.explicit)
-            elif kind is yaml.AliasEvent:
-                raise _refused(event, "alias", "text may not begin with '*' here", "put it in quotes")
-            elif kind is yaml.DocumentStartEvent:
-                documents += 1
-                if documents > 1:
-                    raise _refused(event, "second-document", "a second log begins here", "keep one trip a file")
-            events += 1
-            if events > MAX_EVENTS:
-                raise _refused(event, "too-much", "this file holds more than a log can", "split it, one trip a file")
+            if kind is not ScalarEvent:
+                items = self._structure(event, count)
+                append = items.append
+                continue
+            if marked:
+                _refuse_marked(event)
+            # as Scalar(...) does, without a call for each of thousands
+            node = new(Scalar)
+            mark = event.start_mark
+            node.file = file
+            node.line = mark.line + 1
+            node.column = mark.column + 1
+            mark = event.end_mark
+            node.end_line = mark.line + 1
+            node.value = event.value
+            node.style = event.style or ""
+            node.comment = 0
+            if node.style:
+                self._styled(node, mark)
+            if lines and "#" in lines[mark.line]:
+                self._commented(node, mark)
+            append(self._swapped(node) if swapped else node)
         return top[0] if top else None
 
-    def _scalar(self, event: Any) -> Node:
-        mark = event.start_mark
-        line = mark.line + 1
-        column = mark.column + 1
-        at = (line, column)
-        if at in self.swaps.lost:
-            return self.swaps.lost[at]
-        mark = event.end_mark
-        end = mark.line + 1
-        value = event.value
-        style = event.style or ""
-        comment = 0
-        if style in "|>" and style:
-            if mark.column == 0 and end > line:
-                end -= 1
-        elif self._lines and "#" in self._lines[end - 1]:
-            found = _COMMENT.match(self._lines[end - 1], mark.column)
-            comment = found.end() if found else 0
-        if at in self.swaps.texts:
-            value = self.swaps.texts[at]
-        node = Scalar(self.file, line, column, end, value, style, comment)
-        if style == '"' and _CONTROL.search(value):
-            self._escaped(node)
+    def _structure(self, event: Any, count: int) -> list[Any]:  # noqa: ANN401 - events of PyYAML have no common type
+        """Take an event that is no text; return the list that further nodes go into."""
+        kind = event.__class__
+        if kind is MappingStartEvent or kind is SequenceStartEvent:
+            _refuse_marked(event)
+            self._stack.append((event, self._items))
+            self._items = []
+            if len(self._stack) > MAX_DEPTH:
+                raise Refused(event, Why("too-deep", f"this is nested more than {MAX_DEPTH} levels deep"))
+            if count > MAX_EVENTS:
+                raise Refused(event, Why("too-much", "this file holds more than a log can", "keep one trip a file"))
+        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+            start, outer = self._stack.pop()
+            end = event.end_mark
+            make = self._mapping if kind is yaml.MappingEndEvent else self._sequence
+            node: Mapping | Sequence = make(start, end.line + 1 if end.column > event.start_mark.column else 0)
+            if start.flow_style and node.end_line != node.line:
+                self._over_lines(node)
+            outer.append(node)
+            self._items = outer
+        elif kind is yaml.AliasEvent:
+            raise Refused(event, Why("alias", "a text may not begin with '*' here", "put it in single quotes"))
+        else:
+            self._document(event)
+        return self._items
+
+    def _document(self, event: Any) -> None:  # noqa: ANN401 - events of PyYAML have no common type
+        if event.__class__ is yaml.DocumentStartEvent:
+            self._documents += 1
+            if self._documents > 1:
+                raise Refused(event, Why("second-document", "a second log begins here", "keep one trip a file"))
+        elif event.__class__ is yaml.DocumentEndEvent and event.explicit:
+            self.silent.doubtful = True
+
+    def _styled(self, node: Scalar, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
+        if node.style == '"':
+            self.silent.escapes(node)
+        elif node.style in ("|", ">") and end.column == 0:
+            node.end_line = max(node.line, node.end_line - 1)
+
+    def _commented(self, node: Scalar, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
+        found = _COMMENT.match(self._lines[end.line], end.column)
+        if found is not None and node.style not in ("|", ">"):
+            node.comment = found.end()
+
+    def _swapped(self, node: Scalar) -> Node:
+        at = (node.line, node.column)
+        lost = self._swaps.lost.get(at)
+        if lost is not None:
+            return lost
+        node.value = self._swaps.texts.get(at, node.value)
         return node
 
-    def _escaped(self, node: Scalar) -> None:
-        found = _CONTROL.search(node.value)
-        if found is None:
-            return
-        if set(_CONTROL.findall(node.value)) <= {"\n"} and node.end_line > node.line:
-            return
-        message = (
-            "a backslash in double quotes made a control character of the letters behind it; it is read as a space"
-        )
-        self.report.warn(node.line, node.column, "escape-control", message, "use single quotes")
-        node.value = _CONTROL.sub(" ", node.value)
-
-    def _mapping(self, start: Any, end: Any, items: list[Node]) -> Mapping:
-        flow = bool(start.flow_style)
+    def _mapping(self, start: Any, last: int) -> Mapping:  # noqa: ANN401 - events of PyYAML have no common type
+        items, flow, mark = self._items, bool(start.flow_style), start.start_mark
         entries: list[tuple[Scalar, Node]] = []
         lost: list[Lost] = []
+        keyless = self._swaps.keyless
         for key, value in zip(items[::2], items[1::2], strict=True):
-            if key.__class__ is not Scalar or not isinstance(key, Scalar):
-                if not isinstance(key, Lost):
-                    message = "a list or a mapping stands where a key is wanted"
-                    self.report.error(key.line, key.column, "key-not-text", message, "write `key: value`")
+            if (
+                key.__class__ is Scalar
+                and key.value[:1].isalpha()
+                and not keyless
+                and (
+                    value.__class__ is Mapping
+                    or (value.__class__ is Scalar and value.end_line == key.line and value.value and not value.comment)
+                )
+            ):
+                entries.append((key, value))  # as nearly all are; a call for each would cost more than the rest
+            elif (key.line, key.column) in keyless:
                 lost.append(Lost(self.file, key.line, key.column, value.end_line))
-                continue
-            if (key.line, key.column) in self.swaps.keyless:
-                lost.append(Lost(self.file, key.line, key.column, value.end_line))
-                continue
-            if key.value == "<<":
-                message = "'<<' is not for logs"
-                self.report.error(key.line, key.column, "merge-key", message, "write the keys out")
-                lost.append(Lost(self.file, key.line, key.column, value.end_line))
-                continue
-            if value.__class__ is Scalar:
-                self._checked(key, value, flow=flow)
-            entries.append((key, value))
-        mark = start.start_mark
-        return Mapping(
-            self.file,
-            mark.line + 1,
-            mark.column + 1,
-            _last_line(end, items),
-            tuple(entries),
-            tuple(lost),
-            flow=flow,
-        )
+            else:
+                self.silent.take(key, value, entries, lost, flow=flow)
+        last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
+        return Mapping(self.file, mark.line + 1, mark.column + 1, last, tuple(entries), tuple(lost), flow=flow)
 
-    def _checked(self, key: Scalar, value: Any, *, flow: bool) -> None:
-        if value.end_line != value.line and not value.style and fold_key(key.value) not in _REMARKS:
-            message = f"'{key.value}' runs over lines {value.line} to {value.end_line}: '{value.value}'"
-            self.report.warn(value.line, value.column, "value-over-lines", message, "keep it on one line")
-        if value.comment and fold_key(key.value) in self.text_keys:
-            message = f"what stands behind '#' is not part of '{key.value}'"
-            self.report.warn(value.end_line, value.comment, "comment-cuts-text", message, "put the text in quotes")
-        if flow and not value.value and not value.style:
-            message = f"'{key.value}' stands inside {{ }} without a value"
-            self.report.error(key.line, key.column, "key-no-value", message, "write `key: value`")
+    def _sequence(self, start: Any, last: int) -> Sequence:  # noqa: ANN401 - events of PyYAML have no common type
+        items, flow, mark = self._items, bool(start.flow_style), start.start_mark
+        for item in items:
+            if item.__class__ is Scalar and (item.end_line != item.line or item.comment):
+                self.silent.item(item, mark.column, flow=flow)
+        last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
+        return Sequence(self.file, mark.line + 1, mark.column + 1, last, tuple(items), flow=flow)
 
-    def _sequence(self, start: Any, end: Any, items: list[Node]) -> Sequence:
-        mark = start.start_mark
-        return Sequence(
-            self.file,
-            mark.line + 1,
-            mark.column + 1,
-            _last_line(end, items),
-            tuple(items),
-            flow=bool(start.flow_style),
-        )
+    def _over_lines(self, node: Mapping | Sequence) -> None:
+        """Look at brackets that go on over lines, once the outermost closes."""
+        above = self._stack[-1][0] if self._stack else None
+        if above is None or not above.flow_style:
+            self.silent.brackets(node, above.start_mark.column if above is not None else -1)
 
 
-def _last_line(end: Any, items: list[Node]) -> int:
-    last = items[-1].end_line if items else 0
-    mark = end.start_mark
-    return max(last, mark.line + 1) if end.end_mark.column > mark.column else last
-
-
-def _refused(event: Any, code: str, message: str, hint: str = "") -> Refused:
-    mark = event.start_mark
-    return Refused(mark.line + 1, mark.column + 1, code, message, hint)
-
-
-def _marked(event: Any) -> Refused:
-    if event.tag is not None:
-        return _refused(event, "tag", "text may not begin with '!' here", "put it in quotes")
-    return _refused(event, "alias", "text may not begin with '&' here", "put it in quotes")
+def _refuse_marked(event: Any) -> None:  # noqa: ANN401 - events of PyYAML have no common type
+    """Refuse a tag or an anchor: no log needs one, and a text that begins with its sign would lose a word."""
+    if event.tag is not None or event.anchor is not None:
+        sign, code = ("!", "tag") if event.tag is not None else ("&", "alias")
+        raise Refused(event, Why(code, f"a text may not begin with '{sign}' here", "put it in single quotes"))

@@ -11,12 +11,11 @@ from typing import NamedTuple
 from logbook.read import explain, layout
 from logbook.read.explain import Why
 from logbook.read.forms import form
-from logbook.read.inside import Inside, indentation, joined_escapes, scan_brackets, scan_quoted
+from logbook.read.inside import Inside, indentation, scan_brackets, scan_quoted
 from logbook.read.keys import fold_key
 from logbook.read.report import Report
+from logbook.read.silent import REMARKS
 from logbook.read.draft import Draft
-
-_REMARKS = frozenset({"remark", "remarks"})
 
 _DASH = re.compile(r"-(?= |$)")
 _KEY = re.compile(r"(?P<key>(?:[^\s#\-?:\[\]{},&*!|>'\"%@`]|[-?:](?=\S))(?:[^#:]|:(?=\S)|(?<=\S)#)*?)\s*:(?= |$)")
@@ -429,7 +428,6 @@ class Outline:
         line = self.lines[at]
         sign = line[column]
         if sign in "'\"":
-            self.lines[at] = joined_escapes(line) if sign == '"' and "\\" in line else line
             return self._enclosed(at, parent, column, key, scan_quoted(self.lines, at, column, parent, key))
         if sign in "[{":
             return self._enclosed(at, parent, column, key, scan_brackets(self.lines, at, column, parent, key))
@@ -501,7 +499,7 @@ class Outline:
             if begins <= parent or line[begins] == "#":
                 break
             text = without_comment(line)
-            if folded in _REMARKS:
+            if folded in REMARKS:
                 colon = _COLON().search(text)
                 if colon is not None:
                     whole = " ".join(part.strip() for part in self.lines[at : number + 1])[

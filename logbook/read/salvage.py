@@ -10,7 +10,7 @@ from logbook.read import explain
 from logbook.read.draft import Draft
 from logbook.read.events import Grower, Refused
 from logbook.read.explain import Why
-from logbook.read.inside import indentation
+from logbook.read.inside import indentation, joined_escapes
 from logbook.read.node import Node
 from logbook.read.outline import Outline, key_of, without_comment
 from logbook.read.report import Report
@@ -27,7 +27,7 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
         report: Takes what is wrong.
         text_keys: Folded keys whose values are free text or names.
     """
-    draft = Draft(text.split("\n"), report)
+    draft = Draft((joined_escapes(text) if "\\u" in text else text).split("\n"), report)
     Outline(draft, text_keys).mend()
     work = 0
     touched: dict[int, int] = {}
@@ -40,7 +40,7 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
         except yaml.YAMLError as fault:
             line, column, why = explain.of_yaml(fault, draft.lines)
         except Refused as fault:
-            line, column, why = fault.line, fault.column, Why(fault.code, fault.message, fault.hint)
+            line, column, why = fault.line, fault.column, fault.why
         else:
             report.problems += told.problems
             return root

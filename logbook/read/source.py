@@ -57,6 +57,9 @@ _KINDS = (
 )
 _SAVE_AS_TEXT = "open it where it was made and save it as plain text, encoding UTF-8"
 
+_PLAIN = b"\t\n" + bytes(range(0x20, 0x7F))
+"""Bytes that are letters of their own in any code page, and line feeds; a log of nothing else needs no look."""
+
 _LINE = re.compile(rb"(?<=\n)|(?<=\r)(?!\n)")
 _ODD = re.compile(
     "[^\t\n\x20-\x7e\u00a1-\u00ac\u00ae-\u1fff\u2010-\u2027\u2030-\u205e\u2070-\u2fff\u3001-\ufefe\uff00-\ufffc\U00010000-\U0010ffff]"
@@ -86,6 +89,8 @@ def decode(data: bytes, report: Report) -> str | None:
     """
     if _is_hopeless(data, report):
         return None
+    if not data.translate(None, _PLAIN) and not data.startswith(b".LOG"):
+        return data.decode("ascii")
     text = _one_line_end(_letters(data, report))
     if "\u00c2" in text or "\u00c3" in text or "\u00e2\u20ac" in text:
         _doubled(text, report)

@@ -49,8 +49,9 @@ def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | N
         return None
     told = Report(report.file)
     root: Node | None = None
-    if _TAB.search(text) is None:
-        grower = Grower(text.replace("\t", " "), told, text_keys)
+    tabs = "\t" in text
+    if not tabs or _TAB.search(text) is None:
+        grower = Grower(text.replace("\t", " ") if tabs else text, told, text_keys)
         try:
             root = grower.grow()
         except (yaml.YAMLError, Refused):
