@@ -55,6 +55,29 @@ class Draft:
         for number in range(first, last):
             self.lines[number] = ""
 
+    def below(self, at: int) -> str:
+        """Return the next line with something on it; empty where there is none."""
+        return next((line for line in self.lines[at + 1 :] if line.strip()), "")
+
+    def own(self, at: int, column: int) -> int:
+        """Return the index behind the lines that belong to a line, as they stand deeper than a column."""
+        end = at + 1
+        while end < len(self.lines):
+            line = self.lines[end]
+            text = line.lstrip(" \t")
+            if text and len(line[: len(line) - len(text)].expandtabs(8)) <= column:
+                break
+            end += 1
+        return end
+
+    def _gone(self, at: int, column: int, last: int) -> Lost:
+        """Blank the lines behind one that is lost, and return what stands for all of them."""
+        end = last
+        while end > at + 1 and not self.lines[end - 1].strip():
+            end -= 1
+        self.blank(at + 1, last)
+        return Lost(self.report.file, at + 1, column + 1, end)
+
     def lose(self, at: int, prefix: str, last: int, column: int) -> None:
         """Put a stand-in for a value or item behind a prefix, and blank the lines that belonged to it.
 
@@ -64,12 +87,18 @@ class Draft:
             last: Index behind its last line.
             column: Index of the sign where it was typed.
         """
-        end = last
-        while end > at + 1 and not self.lines[end - 1].strip():
-            end -= 1
-        self.blank(at + 1, last)
+        self.swaps.lost[at + 1, len(prefix) + 1] = self._gone(at, column, last)
         self.lines[at] = prefix + STAND_IN
-        self.swaps.lost[at + 1, len(prefix) + 1] = Lost(self.report.file, at + 1, column + 1, end)
+
+    def lose_keyed(self, at: int, column: int, last: int) -> None:
+        """Put a stand-in for an entry that begins at a sign of a line, perhaps behind a dash; its key is of no use."""
+        self.swaps.keyless[at + 1, column + 1] = self._gone(at, column, last)
+        self.lines[at] = f"{self.lines[at][:column]}{STAND_IN}: {STAND_IN}"
+
+    def lose_keyless(self, at: int, indent: int, last: int) -> None:
+        """Put a stand-in for an entry whose key is not plain to see."""
+        self.lines[at] = " " * indent
+        self.lose_keyed(at, indent, last)
 
     def lose_within(self, at: int, first: int, last: int) -> None:
         """Put a stand-in for one text inside brackets; everything else stays where it is."""
@@ -82,9 +111,3 @@ class Draft:
         line = self.lines[at]
         self.lines[at] = line[:column] + STAND_IN + line[column + 1 :]
         self.swaps.texts[at + 1, column + 1] = text
-
-    def lose_keyless(self, at: int, indent: int, last: int) -> None:
-        """Put a stand-in for an entry whose key is not plain to see."""
-        self.blank(at, last)
-        self.lines[at] = f"{' ' * indent}{STAND_IN}: {STAND_IN}"
-        self.swaps.keyless.add((at + 1, indent + 1))

@@ -60,7 +60,7 @@ class Swaps:
     def __init__(self) -> None:
         """Begin with none."""
         self.lost: dict[tuple[int, int], Lost] = {}
-        self.keyless: set[tuple[int, int]] = set()
+        self.keyless: dict[tuple[int, int], Lost] = {}
         self.texts: dict[tuple[int, int], str] = {}
 
     def __bool__(self) -> bool:
@@ -215,7 +215,7 @@ class Grower:
             ):
                 entries.append((key, value))  # as nearly all are; a call for each would cost more than the rest
             elif (key.line, key.column) in keyless:
-                lost.append(Lost(self.file, key.line, key.column, value.end_line))
+                lost.append(keyless[key.line, key.column])
             else:
                 self.silent.take(key, value, entries, lost, flow=flow)
         last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)

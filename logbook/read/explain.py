@@ -8,8 +8,6 @@ from typing import NamedTuple
 
 import yaml
 
-from logbook.read.forms import form
-
 CODES = frozenset(
     {
         "bracket-early",
@@ -22,10 +20,12 @@ CODES = frozenset(
         "escape",
         "indent",
         "key-not-text",
+        "line-broken",
         "line-unreadable",
         "merge-key",
         "merge-mark",
         "no-colon",
+        "no-comma",
         "no-dash",
         "no-space-after-colon",
         "no-space-after-dash",
@@ -45,6 +45,8 @@ SPECIAL = "[]{}*&!|>%@`,\"'#"
 """Signs that mean something to YAML where a text begins."""
 
 _MAX_SHOWN = 60
+_MAX_LINE = 100
+_SIGN_AND_SPACE = {"-": "a dash", "?": "a question mark", ":": "a colon"}
 
 
 class Why(NamedTuple):
@@ -88,71 +90,75 @@ def shown(text: str) -> str:
     return text if len(text) <= _MAX_SHOWN else f"{text[:_MAX_SHOWN].rstrip()} …"
 
 
-def written(key: str | None, value: str) -> str:
-    """Return the line as it should be, as an advice."""
-    line = f"{key}: {value}" if key else f"- {value}"
-    return f"write `{line}`" if len(line) <= _MAX_SHOWN else "put the whole text in single quotes"
+def written(lead: str, value: str) -> str:
+    """Return the line as it should be, as an advice.
+
+    Args:
+        lead: What stands before the value: a key with its colon, a dash, or nothing inside brackets.
+        value: The value as it should be.
+    """
+    line = f"{lead}{value}"
+    return f"write `{line}`" if len(line) <= _MAX_LINE else "put the whole text in single quotes"
 
 
-def put_in_quotes(key: str | None, text: str) -> str:
+def put_in_quotes(lead: str, text: str) -> str:
     """Return the advice to put a text in quotes."""
-    return written(key, quoted(text.strip()))
+    return written(lead, quoted(text.strip()))
 
 
-def text_start(key: str | None, text: str) -> Why:
+def text_start(lead: str, text: str) -> Why:
     """A text begins with a sign that means something to YAML."""
     sign = text[:1]
-    names = {"-": "a dash and a space", "?": "'?' and a space", ":": "':' and a space"}
-    message = f"a text may not begin with {names.get(sign, repr(sign) if sign != chr(39) else sign)} here"
-    return Why("text-start", message, put_in_quotes(key, text))
+    called = (
+        f"{_SIGN_AND_SPACE[sign]} and a space" if text[:2] == f"{sign} " and sign in _SIGN_AND_SPACE else f"'{sign}'"
+    )
+    return Why("text-start", f"a text may not begin with {called} here", put_in_quotes(lead, text))
 
 
-def alias(sign: str) -> Why:
-    """A sign for tags, anchors and aliases stands where a text may begin."""
-    return Why("text-start", f"a text may not begin with '{sign}' here", "put it in single quotes")
-
-
-def colon_in_text(key: str | None, text: str, *, free: bool) -> Why:
+def colon_in_text(key: str | None, lead: str, text: str, *, free: bool) -> Why:
     """A text holds a second colon; under a key that takes no free text it is likely a mapping typed on one line."""
     what = f"the text of '{key}'" if key else "this text"
     message = f"{what} has a colon of its own, which YAML takes for another key"
     if free or key is None or text.rstrip().endswith(":"):
-        return Why("colon-in-text", message, put_in_quotes(key, text))
+        return Why("colon-in-text", message, put_in_quotes(lead, text))
     hint = f"write it on lines of its own below '{key}:', or `{key}: {{{shown(text)}}}`"
     return Why("colon-in-text", message, hint)
 
 
-def quote_open(sign: str, key: str | None, text: str) -> Why:
+def quote_open(sign: str, lead: str, text: str) -> Why:
     """A quote is never closed."""
     other = '"' if sign == "'" else "'"
     text = text.strip()
     hint = "close it at the end of the text"
-    if other not in text and "\\" not in text:
-        hint = written(key, f"{other}{text}{other}")
+    if lead and other not in text and "\\" not in text:
+        hint = written(lead, f"{other}{text}{other}")
     return Why("quote-open", f"the quote {sign} that opens here is not closed", hint)
 
 
-def quote_early(sign: str, column: int, key: str | None, text: str) -> Why:
+def quote_early(sign: str, column: int, lead: str, text: str) -> Why:
     """Text stands behind the quote that closes."""
     message = f"the quote {sign} closes at column {column}, and text follows"
     whole = text.strip()
     inner = whole[1:-1]
-    if whole.endswith(sign) and is_plain(inner):
-        return Why("quote-early", message, f"leave the outer quotes off: {written(key, inner)}")
-    return Why("quote-early", message, put_in_quotes(key, whole))
+    if lead and whole.endswith(sign) and is_plain(inner):
+        return Why("quote-early", message, f"leave the outer quotes off: {written(lead, inner)}")
+    return Why("quote-early", message, put_in_quotes(lead, whole))
 
 
-def bracket_open(sign: str) -> Why:
+def bracket_open(sign: str, *, commented: bool) -> Why:
     """A bracket is never closed."""
     closing = {"[": "]", "{": "}"}[sign]
-    return Why("bracket-open", f"the bracket {sign} that opens here is not closed", f"close it with {closing}")
+    hint = f"close it with {closing}"
+    if commented:
+        hint += "; what stands behind a # is not read"
+    return Why("bracket-open", f"the bracket {sign} that opens here is not closed", hint)
 
 
-def bracket_early(sign: str, key: str | None, text: str) -> Why:
+def bracket_early(sign: str, lead: str, text: str) -> Why:
     """Text stands behind the bracket that closes."""
     closing = {"[": "]", "{": "}"}[sign]
-    message = f"text follows the closing {closing}"
-    return Why("bracket-early", message, f"if it is a text, {put_in_quotes(key, text).removeprefix('write ')}")
+    message = f"text follows the {closing} that closes the bracket"
+    return Why("bracket-early", message, f"if it is a text, {put_in_quotes(lead, text)}")
 
 
 def bracket_other(sign: str) -> Why:
@@ -174,17 +180,11 @@ def text_behind(text: str) -> Why:
     )
 
 
-def escape(sign: str, key: str | None, text: str) -> Why:
+def escape(sign: str, lead: str, text: str) -> Why:
     """A backslash in double quotes means nothing."""
-    inner = text.strip().strip('"')
+    single = "'" + text.strip().strip('"').replace("'", "''") + "'"
     message = f"in double quotes a backslash is special, and '\\{sign}' means nothing"
-    return Why("escape", message, f"use single quotes: {written(key, quoted_single(inner))}")
-
-
-def quoted_single(text: str) -> str:
-    """Return a text in single quotes."""
-    doubled = text.replace("'", "''")
-    return f"'{doubled}'"
+    return Why("escape", message, f"use single quotes: {written(lead, single)}")
 
 
 def surrogate() -> Why:
@@ -192,28 +192,40 @@ def surrogate() -> Why:
     return Why("escape", "half of a letter is written as an escape", "type the letter itself")
 
 
-def no_space_after_colon(key: str, value: str) -> Why:
+def no_space_after_colon(sign: str, key: str, value: str) -> Why:
     """A colon has no space behind it."""
-    return Why("no-space-after-colon", f"the colon behind '{key}' wants a space", written(key, shown(value)))
+    return Why("no-space-after-colon", f"the '{sign}' behind '{key}' wants a space", written(f"{key}: ", shown(value)))
 
 
 def colon_odd(sign: str, key: str, value: str) -> Why:
     """A colon of another script stands behind a key."""
     message = f"'{sign}' behind '{key}' is no plain colon"
-    return Why("colon-odd", message, written(key, shown(value)) if value else f"write `{key}:`")
+    return Why("colon-odd", message, written(f"{key}: ", shown(value)) if value else f"write `{key}:`")
 
 
 def no_colon(sign: str, key: str, value: str) -> Why:
     """A key has no colon."""
-    hint = written(key, shown(value)) if value else f"write `{key}:`"
+    hint = written(f"{key}: ", shown(value)) if value else f"write `{key}:`"
     message = f"'{sign}' stands where a colon is wanted behind '{key}'" if sign else f"'{key}' has no colon behind it"
     return Why("no-colon", message, hint)
 
 
-def no_key(text: str) -> Why:
-    """A line has no key."""
+def no_key(text: str, line: int, last: int) -> Why:
+    """A line has no key; it costs the lines that stand below it, up to the last one."""
     hint = "write `key: value`; if it goes on from the line above, indent it deeper; a comment begins with #"
-    return Why("line-unreadable", f"'{shown(text)}' has no key", hint)
+    below = f", so lines {line} to {last} are not read" if last > line else ""
+    return Why("line-unreadable", f"'{shown(text)}' has no key{below}", hint)
+
+
+def no_comma(text: str, line: int) -> Why:
+    """Inside brackets, a key stands on a line of its own and no comma before it."""
+    return Why("no-comma", f"there is no comma before '{shown(text)}'", f"put a comma at the end of line {line}")
+
+
+def stray(text: str) -> Why:
+    """A line without a key stands left of the line above, as the end of a line does that was broken in two."""
+    message = f"'{shown(text)}' has no key and seems to be the end of the line above, so neither is read"
+    return Why("line-broken", message, "join the two lines")
 
 
 def no_dash(text: str) -> Why:
@@ -318,13 +330,6 @@ def too_many() -> Why:
     return Why("too-many-faults", message, "put right what is above, then check again")
 
 
-_CONTEXTS = (
-    (form("nesting depth"), too_deep),
-    (form("alias|anchor"), lambda: alias("*")),
-    (form("tag|directive"), lambda: alias("!")),
-)
-
-
 def of_yaml(fault: yaml.YAMLError, lines: list[str]) -> tuple[int, int, Why]:
     """Return where the YAML parser stopped, from 1, and why, as far as nobody has found out before it.
 
@@ -332,14 +337,12 @@ def of_yaml(fault: yaml.YAMLError, lines: list[str]) -> tuple[int, int, Why]:
         fault: What it raised.
         lines: The text's lines.
     """
-    mark = getattr(fault, "problem_mark", None) or getattr(fault, "context_mark", None)
+    mark, context = getattr(fault, "problem_mark", None), getattr(fault, "context_mark", None)
+    if mark is None or (context is not None and "flow" in (getattr(fault, "context", None) or "")):
+        mark = context or mark
     line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
     line = min(line, len(lines))
     while line > 1 and not lines[line - 1].strip():
         line, column = line - 1, 1
-    said = f"{getattr(fault, 'context', '')} {getattr(fault, 'problem', '')}"
-    for pattern, why in _CONTEXTS:
-        if pattern().search(said):
-            return line, column, why()
     message = f"YAML can't read '{shown(lines[line - 1][column - 1 :] or lines[line - 1])}'"
     return line, column, Why("line-unreadable", message, "put texts with signs in them in single quotes")

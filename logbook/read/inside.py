@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from logbook.read import explain
 from logbook.read.explain import Why
 from logbook.read.forms import form
+from logbook.read.keyline import indentation
 
 MAX_DEPTH = 20
 
@@ -49,11 +50,13 @@ class Inside:
         line: Index of the line it ends on.
         column: Index behind its last sign.
         faults: What is wrong with it.
+        closed: True where it was closed at all.
         texts: Lone signs that stand for nothing written: index of line and sign.
     """
 
     line: int
     column: int
+    closed: bool = True
     faults: list[Fault] = field(default_factory=list)
     texts: list[tuple[int, int]] = field(default_factory=list)
 
@@ -73,12 +76,7 @@ def _letter(match: re.Match[str]) -> str:
     return chr(0x10000 + ((high - 0xD800) << 10) + (low - 0xDC00))
 
 
-def indentation(line: str) -> int:
-    """Return how many spaces a line begins with."""
-    return len(line) - len(line.lstrip(" "))
-
-
-def scan_quoted(lines: list[str], at: int, column: int, parent: int, key: str | None) -> Inside:
+def scan_quoted(lines: list[str], at: int, column: int, parent: int, lead: str = "") -> Inside:
     """Return where the quotes close that open here.
 
     Args:
@@ -86,7 +84,7 @@ def scan_quoted(lines: list[str], at: int, column: int, parent: int, key: str | 
         at: Index of the line.
         column: Index of the quote.
         parent: Column of what the text belongs to: its further lines stand deeper; -1 where they may stand anywhere.
-        key: Key of the text, for advice.
+        lead: What stands before it, for advice: a key with its colon, a dash, or nothing inside brackets.
     """
     sign = lines[at][column]
     typed = lines[at][column:]
@@ -94,19 +92,19 @@ def scan_quoted(lines: list[str], at: int, column: int, parent: int, key: str | 
     number, index = at, column + 1
     while True:
         line = lines[number]
-        found = _closing(line, index, sign, number, faults, (key, typed))
+        found = _closing(line, index, sign, number, faults, (lead, typed))
         if found >= 0:
-            return Inside(number, found + 1, faults)
+            return Inside(number, found + 1, faults=faults)
         number += 1
         while number < len(lines) and not lines[number].strip():
             number += 1
         if number >= len(lines) or indentation(lines[number]) <= parent:
-            why = explain.quote_open(sign, key, typed[1:])
-            return Inside(at, len(lines[at]), [Fault(at, column, why)])
+            why = explain.quote_open(sign, lead, typed[1:])
+            return Inside(at, len(lines[at]), faults=[Fault(at, column, why)], closed=False)
         index = 0
 
 
-def _closing(line: str, index: int, sign: str, number: int, faults: list[Fault], advice: tuple[str | None, str]) -> int:
+def _closing(line: str, index: int, sign: str, number: int, faults: list[Fault], advice: tuple[str, str]) -> int:
     """Return the index of the quote that closes on this line, or -1."""
     if sign == "'":
         while (index := line.find("'", index)) >= 0:
@@ -124,7 +122,7 @@ def _closing(line: str, index: int, sign: str, number: int, faults: list[Fault],
     return -1
 
 
-def _check_escape(line: str, index: int, number: int, faults: list[Fault], advice: tuple[str | None, str]) -> None:
+def _check_escape(line: str, index: int, number: int, faults: list[Fault], advice: tuple[str, str]) -> None:
     if index + 1 == len(line):
         return
     sign = line[index + 1]
@@ -145,18 +143,18 @@ class Brackets:
     Between two commas there is nothing yet (`fresh`), a text without quotes (`plain`), or something that has ended.
     """
 
-    def __init__(self, lines: list[str], at: int, column: int, parent: int, key: str | None) -> None:
+    def __init__(self, lines: list[str], at: int, column: int, parent: int, lead: str = "") -> None:
         """Keep where the first bracket opens; arguments as of `scan_quoted`."""
         self.lines = lines
         self.number = at
         self.index = column
         self.parent = parent
-        self.key = key
         self.open: list[tuple[str, int, int]] = []
         self.inside = Inside(at, column)
         self.state = "fresh"
         self.start = -1  # index where the text that goes on began; -1 where that was on a line above
         self.colons = 0
+        self.commented = False
 
     def scan(self) -> Inside:
         """Return where the last bracket closes."""
@@ -166,7 +164,7 @@ class Brackets:
                 self.number += 1
             if self.number >= len(self.lines) or not self._goes_on(self.lines[self.number]):
                 sign, line, column = self.open[-1]
-                self.inside.faults.append(Fault(line, column, explain.bracket_open(sign)))
+                self.inside.faults.append(Fault(line, column, explain.bracket_open(sign, commented=self.commented)))
                 break
             self.index = 0
             self.start = -1
@@ -183,6 +181,7 @@ class Brackets:
             if sign == " ":
                 self.index += 1
             elif sign == "#" and (self.state != "plain" or line[self.index - 1 : self.index] in ("", " ")):
+                self.commented = True
                 break
             elif self._sign(line, sign):
                 return True
@@ -263,12 +262,14 @@ class Brackets:
 
     def _colon(self, line: str) -> bool:
         self.colons += 1
+        if self.state == "plain" and self.start < 0:
+            return self._spoil(indentation(line), explain.no_comma(line[: self.index], self.number))
         if self.colons > 1 and self.state == "plain":
             column = self.index
             end = self._end(line)
-            if self.start < 0:
-                return self._spoil(column, explain.colon_in_text(None, line[:end], free=True))
-            return self._lose(column, self.start, end, explain.colon_in_text(None, line[self.start : end], free=True))
+            return self._lose(
+                column, self.start, end, explain.colon_in_text(None, "", line[self.start : end], free=True)
+            )
         self.state = "fresh"
         self.index += 1
         return False
@@ -282,32 +283,36 @@ class Brackets:
         text = line[start : self._end(line)]
         if sign in "-?" and text[1:2] in ("", " "):
             if text.strip() != sign:
-                return self._lose(start, start, start + len(text), explain.text_start(None, text))
+                return self._lose(start, start, start + len(text), explain.text_start("", text))
             self.inside.texts.append((self.number, start))
         elif sign in _TEXT_START:
-            return self._lose(start, start, start + len(text), explain.text_start(None, text))
+            return self._lose(start, start, start + len(text), explain.text_start("", text))
         self.index += 1
         return False
 
     def _quoted(self, sign: str) -> bool:
         first = self.number
-        quotes = scan_quoted(self.lines, first, self.start, self.parent, None)
-        if quotes.faults:
+        quotes = scan_quoted(self.lines, first, self.start, self.parent)
+        if not quotes.closed:
             self.inside.faults.append(quotes.faults[0])
             return True
         self.number, self.index, self.state = quotes.line, quotes.column, "ended"
         line = self.lines[self.number]
         rest = line[self.index :].lstrip()
-        if not rest or rest[0] in ",]}:#":
+        end, why = self.index, None
+        if quotes.faults:
+            column, why = quotes.faults[0].column, quotes.faults[0].why
+        elif rest and rest[0] not in ",]}:#":
+            end = self._end(line)
+            start = self.start if self.number == first else 0
+            column, why = self.index - 1, explain.quote_early(sign, self.index, "", line[start:end])
+        if why is None:
             return False
-        start = self.start if self.number == first else 0
-        end = self._end(line)
-        why = explain.quote_early(sign, self.index, None, line[start:end])
         if self.number != first:
-            return self._spoil(self.index - 1, why)
-        return self._lose(self.index - 1, start, end, why)
+            return self._spoil(column, why)
+        return self._lose(column, self.start, end, why)
 
 
-def scan_brackets(lines: list[str], at: int, column: int, parent: int, key: str | None) -> Inside:
+def scan_brackets(lines: list[str], at: int, column: int, parent: int, lead: str = "") -> Inside:
     """Return where the bracket closes that opens here, and what is wrong in between; arguments as of `scan_quoted`."""
-    return Brackets(lines, at, column, parent, key).scan()
+    return Brackets(lines, at, column, parent).scan()

@@ -4,9 +4,8 @@ import re
 from typing import TYPE_CHECKING
 
 from logbook.read import explain
-from logbook.read.inside import indentation
+from logbook.read.keyline import has_value, indentation, key_of
 from logbook.read.keys import fold_key
-from logbook.read.report import Report
 from logbook.read.draft import Draft
 
 if TYPE_CHECKING:
@@ -80,27 +79,27 @@ class Marks:
 
 
 def root_column(lines: list[str], at: int) -> int:
-    """Return the column at which the keys of a log begin: that of its first line, or of most lines further left."""
+    """Return the column at which the keys of a log begin: that of its first line, unless the others say otherwise."""
     first = indentation(lines[at])
-    counts: dict[int, int] = {}
-    for line in lines[at:]:
-        column = indentation(line)
-        if column <= first and line.strip() and line[column] not in "#-}]" and _TOP_KEY.match(line, column):
-            counts[column] = counts.get(column, 0) + 1
-    left = min(counts, default=first)
-    return left if counts.get(left, 0) > counts.get(first, 0) else first
+    columns = [indentation(line) for line in lines[at + 1 :] if line.strip() and line.lstrip()[0] not in "#-]}"]
+    left = min(columns, default=first)
+    if left < first:
+        return left if columns.count(left) >= columns.count(first) else first
+    found = key_of(lines[at], first)
+    alone = left > first and found is not None and has_value(lines[at], found.value)
+    return left if alone and len(columns) > 1 else first
 
 
-def mend_block(outline: "Outline", at: int, parent: int, body: int | None) -> int:
+def mend_block(draft: Draft, at: int, parent: int, body: int | None) -> int:
     """Take the lines of a text below `|` or `>`; return the index behind them.
 
     Args:
-        outline: The log.
+        draft: The log.
         at: Index of the line with the sign.
         parent: Column of what the text belongs to.
         body: Column at which its lines begin, where that is typed.
     """
-    lines = outline.lines
+    lines = draft.lines
     number = at + 1
     while number < len(lines):
         line = lines[number]
@@ -109,31 +108,27 @@ def mend_block(outline: "Outline", at: int, parent: int, body: int | None) -> in
             number += 1
             continue
         if "\t" in line:
-            line = _text_without_tabs(outline, number, parent, body)
+            line = _text_without_tabs(draft, number, parent, body)
         column = indentation(line)
         if column <= parent:
             break
         if body is None:
             body = column
         elif column < body:
-            if line[column] == "#" and _column_under(lines, number) <= parent:
+            if line[column] == "#" and indentation(draft.below(number)) <= parent:
                 break
-            outline.draft.fault(number, column, explain.text_indent(column + 1, body + 1))
+            draft.fault(number, column, explain.text_indent(column + 1, body + 1))
             lines[number] = " " * body + line[column:]
         number += 1
     return number
 
 
-def _column_under(lines: list[str], at: int) -> int:
-    return next((indentation(line) for line in lines[at + 1 :] if line.strip()), -1)
-
-
-def _text_without_tabs(outline: "Outline", at: int, parent: int, body: int | None) -> str:
+def _text_without_tabs(draft: Draft, at: int, parent: int, body: int | None) -> str:
     """Return a line of text without tabs; its indentation is made as deep as its text wants."""
-    lines = outline.lines
+    lines = draft.lines
     line = lines[at]
     if "\t" in _indent_of(line):
-        mend_text_tabs(outline, at, parent, body)
+        mend_text_tabs(draft, at, parent, body)
         line = lines[at]
         if "\t" in _indent_of(line):
             return ""
@@ -141,9 +136,9 @@ def _text_without_tabs(outline: "Outline", at: int, parent: int, body: int | Non
     return lines[at]
 
 
-def mend_text_tabs(outline: "Outline", at: int, parent: int, body: int | None) -> None:
+def mend_text_tabs(draft: Draft, at: int, parent: int, body: int | None) -> None:
     """Make spaces of the tabs before a run of lines of text, where any width of a tab puts them below their key."""
-    lines = outline.lines
+    lines = draft.lines
     wanted = parent + 1 if body is None else body
     width = next((width for width in TAB_WIDTHS if _depth(lines[at], width) >= wanted), None)
     width = width or next((width for width in TAB_WIDTHS if _depth(lines[at], width) > parent), None)
@@ -155,7 +150,7 @@ def mend_text_tabs(outline: "Outline", at: int, parent: int, body: int | None) -
             if _depth(lines[number], width) <= parent:
                 break
             run.append(number + 1)
-    outline.draft.fault(at, 0, explain.tab_indent(run, kept=True))
+    draft.fault(at, 0, explain.tab_indent(run, kept=True))
     for number in run:
         lines[number - 1] = _expanded(lines[number - 1], width)
 
@@ -201,12 +196,12 @@ def mend_tabs(outline: "Outline", at: int) -> int | None:
     run = [
         number + 1 for number in range(at, end) if lines[number].strip() and not lines[number].lstrip().startswith("#")
     ]
-    tried = {width: outline.tried(at, end, [_expanded(line, width) for line in lines[at:end]]) for width in TAB_WIDTHS}
+    tried = {width: outline.tried(end, [_expanded(line, width) for line in lines[at:end]]) for width in TAB_WIDTHS}
     least = min(misfits for misfits, _ in tried.values())
     fitting = [width for width in TAB_WIDTHS if tried[width][0] == least]
     width = fitting[0]
     certain = len({tried[each][1] for each in fitting}) == 1
-    top = outline.levels[-1]
+    top = outline.levels.top
     if not certain and top.opens:
         deeper = [each for each in fitting if _depth(lines[at], each) > top.column]
         certain = len({tried[each][1] for each in deeper}) == 1

@@ -10,9 +10,10 @@ from logbook.read import explain
 from logbook.read.draft import Draft
 from logbook.read.events import Grower, Refused
 from logbook.read.explain import Why
-from logbook.read.inside import indentation, joined_escapes
+from logbook.read.inside import joined_escapes
+from logbook.read.keyline import has_value, indentation, key_of
 from logbook.read.node import Node
-from logbook.read.outline import Outline, key_of, without_comment
+from logbook.read.outline import Outline
 from logbook.read.report import Report
 
 MAX_WORK = 8_000_000
@@ -79,7 +80,7 @@ def set_aside(draft: Draft, at: int, column: int, why: Why, touched: dict[int, i
     while lines[at].startswith("- ", inner):
         inner += 2 + indentation(lines[at][inner + 2 :])
     found = key_of(lines[at], inner)
-    if times == 1 and found is not None and without_comment(lines[at][found.value :]).strip():
+    if times == 1 and found is not None and has_value(lines[at], found.value):
         draft.lose(at, f"{lines[at][:inner]}{found.key}: ", end, found.value)
     elif times <= 2 and inner > begins:
         draft.lose(at, f"{' ' * begins}- ", end, begins)

@@ -114,7 +114,7 @@ class Silent:
         apart = _NO_SPACE().fullmatch(text) if not key.style else None
         number = _NUMBER_NEXT().fullmatch(text) if not key.style else None
         if apart is not None:
-            self._error(key, explain.no_space_after_colon(apart[1], apart[2]))
+            self._error(key, explain.no_space_after_colon(":", apart[1], apart[2]))
             key = Scalar(key.file, key.line, key.column, key.end_line, apart[1].strip())
         elif number is not None:
             self._error(key, explain.no_colon("", number[1], number[2]))
