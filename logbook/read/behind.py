@@ -24,7 +24,6 @@ class Behind:
         self.draft = draft
         self.lines = draft.lines
         self.text_keys = text_keys
-        self._last: tuple[int, int] | None = None
 
     def take(self, at: int, parent: int, column: int, key: str | None) -> int:
         """Take the value that begins at a sign of a line; return the index behind its last line.
@@ -35,7 +34,7 @@ class Behind:
             column: Index of its first sign.
             key: Its key; None for an item of a list.
         """
-        self._last = (at, column)
+        self.draft.last = (at, column)
         line = self.lines[at]
         lead = f"{key}: " if key else "- "
         sign = line[column]
@@ -66,26 +65,19 @@ class Behind:
             why: What is wrong.
         """
         self.draft.fault(*blamed, why)
-        self._last = None
         end = max(self.draft.own(at, parent), blamed[0] + 1)
         self.draft.lose(at, self.lines[at][:column], end, column)
         return end
 
-    def forget(self) -> None:
-        """Forget the value taken last, as a key without one came after it."""
-        self._last = None
-
     def lose_last(self, end: int) -> None:
-        """Set aside the value taken last, as its end was cut off; it has been reported where that stands.
+        """Set aside the value taken last, as its end was cut off; that has been reported where it stands.
 
         Args:
             end: Index behind the lines that it is lost with.
         """
-        if self._last is not None:
-            at, column = self._last
-            self._last = None
-            if (at + 1, column + 1) not in self.draft.swaps.lost:
-                self.draft.lose(at, self.lines[at][:column], end, column)
+        if self.draft.last is not None:
+            at, column = self.draft.last
+            self.draft.lose(at, self.lines[at][:column], end, column)
 
     def _enclosed(self, at: int, parent: int, column: int, lead: str, inside: Inside) -> int:
         """Take a value in quotes or brackets."""

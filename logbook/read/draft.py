@@ -23,9 +23,10 @@ class Draft:
         report: Takes what is wrong.
         faults: How many errors were reported.
         full: True once there were more than anyone reads.
+        last: Index of the line and sign of the value that the line above ends with; None where it has none.
     """
 
-    __slots__ = ("faults", "full", "lines", "report", "swaps")
+    __slots__ = ("faults", "full", "last", "lines", "report", "swaps")
 
     def __init__(self, lines: list[str], report: Report) -> None:
         """Begin with nothing set aside."""
@@ -34,6 +35,7 @@ class Draft:
         self.report = report
         self.faults = 0
         self.full = False
+        self.last: tuple[int, int] | None = None
 
     def fault(self, line: int, column: int, why: Why) -> None:
         """Report an error at a line and sign, both counted from 0."""
@@ -76,6 +78,7 @@ class Draft:
         while end > at + 1 and not self.lines[end - 1].strip():
             end -= 1
         self.blank(at + 1, last)
+        self.last = None
         return Lost(self.report.file, at + 1, column + 1, end)
 
     def lose(self, at: int, prefix: str, last: int, column: int) -> None:

@@ -140,7 +140,7 @@ class Grower:
             node.comment = 0
             if node.style:
                 self._styled(node, mark)
-            if lines and "#" in lines[mark.line]:
+            if lines and mark.line < len(lines) and "#" in lines[mark.line]:
                 self._commented(node, mark)
             append(self._swapped(node) if swapped else node)
         return top[0] if top else None

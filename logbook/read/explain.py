@@ -125,6 +125,12 @@ def colon_in_text(key: str | None, lead: str, text: str, *, free: bool) -> Why:
     return Why("colon-in-text", message, hint)
 
 
+def colon_in_brackets(text: str) -> Why:
+    """Inside brackets, a text holds a second colon; likely a comma is missing."""
+    message = f"'{shown(text)}' has a colon of its own, which YAML takes for another key"
+    return Why("colon-in-text", message, "put a comma before the next key; or if it is a text, put it in single quotes")
+
+
 def quote_open(sign: str, lead: str, text: str) -> Why:
     """A quote is never closed."""
     other = '"' if sign == "'" else "'"
@@ -247,6 +253,13 @@ def dash_among_keys() -> Why:
     """A list item stands among keys."""
     message = "a list item stands among keys"
     return Why("indent", message, "indent it below the key it belongs to, or take the dash out")
+
+
+def key_below_item(text: str, line: int, last: int) -> Why:
+    """A key stands below a list item that is a text; both are lost, with the lines up to the last one."""
+    below = f"; lines {line} to {last} are not read" if last > line else ""
+    message = f"'{shown(text)}' stands below a list item that has no keys of its own, so neither is read{below}"
+    return Why("indent", message, "begin the item with `- key: value`, or put all of it on one line")
 
 
 def indent(column: int, wanted: int) -> Why:

@@ -9,13 +9,12 @@ from dataclasses import dataclass, field
 from logbook.read import explain
 from logbook.read.explain import Why
 from logbook.read.forms import form
-from logbook.read.keyline import indentation
+from logbook.read.keyline import DASH, indentation, key_of
 
 MAX_DEPTH = 20
 
 ESCAPES = frozenset('0abt\tnvfe "/\\N_LPxuU')
 _HEX = {"x": 2, "u": 4, "U": 8}
-_CLOSERS = form(r"\s*[\]}][\]},\s]*(?:#.*)?")
 _SURROGATE = form(r"\\u[dD][89a-fA-F][0-9a-fA-F]{2}")
 _PAIR = form(r"\\u([dD][89abAB][0-9a-fA-F]{2})\\u([dD][c-fC-F][0-9a-fA-F]{2})")
 _TOKEN_END = form(r"[,\[\]{}]|$")
@@ -76,6 +75,12 @@ def _letter(match: re.Match[str]) -> str:
     return chr(0x10000 + ((high - 0xD800) << 10) + (low - 0xDC00))
 
 
+def _is_entry(line: str) -> bool:
+    """Tell whether a line looks like a key or an item, so that no text is meant to go on over it."""
+    column = indentation(line)
+    return DASH.match(line, column) is not None or key_of(line, column) is not None
+
+
 def scan_quoted(lines: list[str], at: int, column: int, parent: int, lead: str = "") -> Inside:
     """Return where the quotes close that open here.
 
@@ -83,7 +88,7 @@ def scan_quoted(lines: list[str], at: int, column: int, parent: int, lead: str =
         lines: Lines of the log.
         at: Index of the line.
         column: Index of the quote.
-        parent: Column of what the text belongs to: its further lines stand deeper; -1 where they may stand anywhere.
+        parent: Column of what the text belongs to: lines further left that look like entries are none of its; -1 at the top.
         lead: What stands before it, for advice: a key with its colon, a dash, or nothing inside brackets.
     """
     sign = lines[at][column]
@@ -98,7 +103,7 @@ def scan_quoted(lines: list[str], at: int, column: int, parent: int, lead: str =
         number += 1
         while number < len(lines) and not lines[number].strip():
             number += 1
-        if number >= len(lines) or indentation(lines[number]) <= parent:
+        if number >= len(lines) or (indentation(lines[number]) <= parent and _is_entry(lines[number])):
             why = explain.quote_open(sign, lead, typed[1:])
             return Inside(at, len(lines[at]), faults=[Fault(at, column, why)], closed=False)
         index = 0
@@ -159,10 +164,11 @@ class Brackets:
     def scan(self) -> Inside:
         """Return where the last bracket closes."""
         while not self._line():
+            above = self.lines[self.number]
             self.number += 1
             while self.number < len(self.lines) and not self.lines[self.number].strip():
                 self.number += 1
-            if self.number >= len(self.lines) or not self._goes_on(self.lines[self.number]):
+            if self.number >= len(self.lines) or not self._goes_on(self.lines[self.number], above):
                 sign, line, column = self.open[-1]
                 self.inside.faults.append(Fault(line, column, explain.bracket_open(sign, commented=self.commented)))
                 break
@@ -170,8 +176,10 @@ class Brackets:
             self.start = -1
         return self.inside
 
-    def _goes_on(self, line: str) -> bool:
-        return indentation(line) > self.parent or _CLOSERS().fullmatch(line) is not None
+    def _goes_on(self, line: str, above: str) -> bool:
+        """Tell whether what stands in brackets goes on with a line."""
+        inside = indentation(line) > self.parent or above.rstrip().endswith((",", "[", "{"))
+        return inside or not _is_entry(line)
 
     def _line(self) -> bool:
         """Go through one line; tell whether nothing is left to scan."""
@@ -196,6 +204,9 @@ class Brackets:
         if sign == ",":
             self.state, self.colons = "fresh", 0
             self.index += 1
+        elif sign == ":" and self.state == "fresh" and line[self.index + 1 : self.index + 2] not in _AFTER_COLON:
+            text = line[self.index : self._end(line)]
+            return self._lose(self.index, self.index, self.index + len(text), explain.text_start("", text))
         elif sign == ":" and (self.state != "plain" or line[self.index + 1 : self.index + 2] in _AFTER_COLON):
             return self._colon(line)
         elif self.state == "fresh":
@@ -267,9 +278,7 @@ class Brackets:
         if self.colons > 1 and self.state == "plain":
             column = self.index
             end = self._end(line)
-            return self._lose(
-                column, self.start, end, explain.colon_in_text(None, "", line[self.start : end], free=True)
-            )
+            return self._lose(column, self.start, end, explain.colon_in_brackets(line[self.start : end]))
         self.state = "fresh"
         self.index += 1
         return False

@@ -18,7 +18,7 @@ _COMMENT = re.compile(r"(?:^| )#")
 
 _WORD = r"[^\W\d](?:[\w .'()/-]{0,60}?[\w.')])?"
 _ODD_COLON = form(rf"(?P<key>{_WORD})\s*(?P<sign>[\uff1a\ufe55\u2236\ua789])\s*(?P<value>.*)")
-_NO_SPACE = form(rf"(?P<key>{_WORD})(?P<sign>:)(?!//)(?P<value>\S.*)")
+_NO_SPACE = form(rf"(?P<key>{_WORD})(?P<sign>(?<![0-9]):|:(?![0-9]))(?!//)(?P<value>\S.*)")
 _OTHER_SIGN = form(rf"(?P<key>{_WORD}) *(?P<sign>[;=])(?P<value>.*)")
 _NUMBER_NEXT = form(r"(?P<key>[^\W\d][^\d:;=,]{0,40}?)(?P<sign>) +(?P<value>[0-9].*)")
 _ONLY_WORDS = form(rf"(?P<key>{_WORD})(?P<sign>)(?P<value>)")

@@ -123,7 +123,7 @@ class Levels:
         alike = [level for level in self._levels[keep - 1 :] if level.listed == dash]
         if alike:
             return min(alike, key=lambda level: (abs(level.column - column), -level.column))
-        if top.column == column:
+        if top.column == column or (top.listed and not dash):
             return top
         above = (level for level in reversed(self._levels[:keep]) if level.listed == dash)
         return next(above, top)

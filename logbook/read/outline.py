@@ -184,6 +184,12 @@ class Outline:
         self.levels.close_to(target)
         wanted = target.column
         end = self.draft.own(at, max(column, wanted))
+        if target.listed and not dash and column > wanted:
+            end = self.draft.own(at, wanted)
+            self.draft.fault(at, column, explain.key_below_item(line.strip(), at + 1, end))
+            self.draft.blank(at, end)
+            self.behind.lose_last(end)
+            return end
         if target.listed:
             if not told:
                 why = explain.indent(column + 1, wanted + 1) if dash else explain.no_dash(line)
@@ -244,12 +250,15 @@ class Outline:
             column += 1 + indentation(line[column + 1 :])
             level.opens = not has_value(line, column)
             if level.opens:
-                self.behind.forget()
+                self.draft.last = None
                 return at + 1
         found = key_of(line, column)
         if parent < 0:
             return self._no_key(at, column) if found is None else self._keyed(at, column, found)
         if found is None:
+            if self._is_entry(at, parent, column):
+                self.levels.open(column, listed=False).fresh = False
+                return self._no_key(at, column)
             return self.behind.take(at, parent, column, None)
         if _TIMED_KEY().match(found.key):
             colon = COLON.search(line, column)
@@ -257,6 +266,15 @@ class Outline:
             return self.behind.lose(at, parent, column, (at, colon.start() if colon else column), why)
         self.levels.open(column, listed=False)
         return self._keyed(at, column, found)
+
+    def _is_entry(self, at: int, parent: int, column: int) -> bool:
+        """Tell whether an item without a key is meant to begin with one, as the line below it has one."""
+        below = self.draft.below(at)
+        deep = indentation(below)
+        if deep <= parent or key_of(below, deep) is None:
+            return False
+        meant = key_typed_otherwise(self.lines[at], column, heads=True)
+        return meant is not None and (bool(meant.sign) or is_known(meant.key))
 
     def _keyed(self, at: int, column: int, found: Keyed) -> int:
         level = self.levels.top
@@ -271,7 +289,7 @@ class Outline:
             return end
         level.opens = not has_value(self.lines[at], found.value)
         if level.opens:
-            self.behind.forget()
+            self.draft.last = None
             return at + 1
         return self.behind.take(at, column, found.value, found.key)
 
@@ -288,7 +306,7 @@ class Outline:
             if end < len(self.lines) and self.lines[end].startswith(": ", column):
                 end = self.draft.own(end, column)
             self.draft.fault(at, column, explain.key_not_text())
-            self.draft.lose_keyless(at, column, end)
+            self.draft.lose_keyed(at, column, end)
             return end
         below = self.draft.below(at)
         deep = indentation(below)
@@ -298,15 +316,16 @@ class Outline:
             sign, text = line[column], line[column:].strip()
             why = explain.text_start("", text) if sign in _SIGNS else explain.no_key(text, at + 1, end)
             self.draft.fault(at, column, why)
-            self.draft.lose_keyless(at, column, end)
+            self.draft.lose_keyed(at, column, end)
             return end
         self.draft.fault(at, meant.at, meant.why)
         level.key = fold_key(meant.key)
         if meant.value:
-            self.draft.lose(at, f"{' ' * column}{meant.key}: ", end, meant.begins)
+            self.draft.lose(at, f"{line[:column]}{meant.key}: ", end, meant.begins)
             return end
-        self.lines[at] = f"{' ' * column}{meant.key}:"
+        self.lines[at] = f"{line[:column]}{meant.key}:"
         level.opens = True
+        self.draft.last = None
         return at + 1
 
     def _is_text(self, at: int, column: int, above: Level) -> bool:

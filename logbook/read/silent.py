@@ -35,8 +35,10 @@ _CONTROL = form("[\x00-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 _HALF = form("[\ud800-\udfff]")
 _ODD_START = frozenset("-\u2010\u2011\u2012\u2013\u2014\u2015\u2212\u2022\u00b7\u25aa*")
 _TIMED = form(r"[0-9]{1,2}:?[0-9]{2}\b.*,", re.DOTALL)
-_TYPED_OTHERWISE = form(r"[^\W\d][^:;=\uff1a\n]*(?:[;=\uff1a]|:(?!//)\S)")
-_NO_SPACE = form(r"([^\W\d][^:]*):(\S.*)", re.DOTALL)
+_TYPED_OTHERWISE = form(
+    r"-\S|[\u2010-\u2015\u2212\u2022\u00b7\u25aa] |[^\W\d][^:;=\uff1a\n]*(?:[;=\uff1a]|(?:(?<![0-9]):|:(?![0-9]))(?!//)\S)"
+)
+_NO_SPACE = form(r"([^\W\d][^:]*)(?:(?<![0-9]):|:(?![0-9]))(\S.*)", re.DOTALL)
 _NUMBER_NEXT = form(r"([^\W\d][^\d]*?) +([0-9].*)", re.DOTALL)
 _CLOSERS = form(r"\s*[\]}][\]},\s]*(?:#.*)?")
 _DIGIT = form("[0-9]")
