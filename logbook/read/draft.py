@@ -46,11 +46,20 @@ class Draft:
             self.full = True
             why = too_many()
             column = 0
-        self.report.error(line + 1, column + 1, *why)
+        self.report.error(line + 1, self.typed(line, column) + 1, *why)
 
     def note(self, line: int, column: int, why: Why) -> None:
         """Report something that was put right."""
         self.report.note(line + 1, column + 1, *why)
+
+    def move(self, at: int, line: str) -> None:
+        """Put a line in place of one that says the same but begins further left or right."""
+        self.swaps.moved[at + 1] = self.swaps.moved.get(at + 1, 0) + len(line) - len(self.lines[at])
+        self.lines[at] = line
+
+    def typed(self, at: int, column: int) -> int:
+        """Return the index at which a sign of a line was typed."""
+        return max(0, column - self.swaps.moved.get(at + 1, 0))
 
     def blank(self, first: int, last: int) -> None:
         """Blank lines from the first to before the last."""
@@ -79,7 +88,7 @@ class Draft:
             end -= 1
         self.blank(at + 1, last)
         self.last = None
-        return Lost(self.report.file, at + 1, column + 1, end)
+        return Lost(self.report.file, at + 1, self.typed(at, column) + 1, end)
 
     def lose(self, at: int, prefix: str, last: int, column: int) -> None:
         """Put a stand-in for a value or item behind a prefix, and blank the lines that belonged to it.
@@ -107,7 +116,7 @@ class Draft:
         """Put a stand-in for one text inside brackets; everything else stays where it is."""
         line = self.lines[at]
         self.lines[at] = line[:first] + STAND_IN.ljust(last - first) + line[last:]
-        self.swaps.lost[at + 1, first + 1] = Lost(self.report.file, at + 1, first + 1, at + 1)
+        self.swaps.lost[at + 1, first + 1] = Lost(self.report.file, at + 1, self.typed(at, first) + 1, at + 1)
 
     def stand_for(self, at: int, column: int, text: str) -> None:
         """Put a stand-in for a lone sign that YAML would take for its own."""

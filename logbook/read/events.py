@@ -53,19 +53,21 @@ class Swaps:
         lost: Values and items that are lost.
         keyless: Keys of lines that show no key.
         texts: Texts that YAML would take for a sign of its own.
+        moved: By line, how much further right its text stands than it was typed.
     """
 
-    __slots__ = ("keyless", "lost", "texts")
+    __slots__ = ("keyless", "lost", "moved", "texts")
 
     def __init__(self) -> None:
         """Begin with none."""
         self.lost: dict[tuple[int, int], Lost] = {}
         self.keyless: dict[tuple[int, int], Lost] = {}
         self.texts: dict[tuple[int, int], str] = {}
+        self.moved: dict[int, int] = {}
 
     def __bool__(self) -> bool:
         """Tell whether there is any."""
-        return bool(self.lost or self.keyless or self.texts)
+        return bool(self.lost or self.keyless or self.texts or self.moved)
 
 
 class Grower:
@@ -138,11 +140,14 @@ class Grower:
             node.value = event.value
             node.style = event.style or ""
             node.comment = 0
-            if node.style:
-                self._styled(node, mark)
             if lines and mark.line < len(lines) and "#" in lines[mark.line]:
                 self._commented(node, mark)
-            append(self._swapped(node) if swapped else node)
+            if swapped:
+                append(self._swapped(node, mark))
+                continue
+            if node.style:
+                self._styled(node, mark)
+            append(node)
         return top[0] if top else None
 
     def _structure(self, event: Any, count: int) -> list[Any]:  # noqa: ANN401 - events of PyYAML have no common type
@@ -190,13 +195,22 @@ class Grower:
         if found is not None and node.style not in ("|", ">"):
             node.comment = found.end()
 
-    def _swapped(self, node: Scalar) -> Node:
+    def _swapped(self, node: Scalar, end: Any) -> Node:  # noqa: ANN401 - marks of PyYAML have no common type
+        """Return what a text stands for, where that was typed."""
         at = (node.line, node.column)
         lost = self._swaps.lost.get(at)
         if lost is not None:
             return lost
         node.value = self._swaps.texts.get(at, node.value)
+        if at not in self._swaps.keyless:
+            node.column = self._typed(*at)
+            node.comment = node.comment and self._typed(end.line + 1, node.comment)
+        if node.style:
+            self._styled(node, end)
         return node
+
+    def _typed(self, line: int, column: int) -> int:
+        return max(1, column - self._swaps.moved.get(line, 0))
 
     def _mapping(self, start: Any, last: int) -> Mapping:  # noqa: ANN401 - events of PyYAML have no common type
         items, flow, mark = self._items, bool(start.flow_style), start.start_mark
@@ -219,7 +233,8 @@ class Grower:
             else:
                 self.silent.take(key, value, entries, lost, flow=flow)
         last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
-        return Mapping(self.file, mark.line + 1, mark.column + 1, last, tuple(entries), tuple(lost), flow=flow)
+        column = self._typed(mark.line + 1, mark.column + 1)
+        return Mapping(self.file, mark.line + 1, column, last, tuple(entries), tuple(lost), flow=flow)
 
     def _sequence(self, start: Any, last: int) -> Sequence:  # noqa: ANN401 - events of PyYAML have no common type
         items, flow, mark = self._items, bool(start.flow_style), start.start_mark
@@ -227,7 +242,8 @@ class Grower:
             if item.__class__ is Scalar and (item.end_line != item.line or item.comment):
                 self.silent.item(item, mark.column, flow=flow)
         last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
-        return Sequence(self.file, mark.line + 1, mark.column + 1, last, tuple(items), flow=flow)
+        column = self._typed(mark.line + 1, mark.column + 1)
+        return Sequence(self.file, mark.line + 1, column, last, tuple(items), flow=flow)
 
     def _over_lines(self, node: Mapping | Sequence) -> None:
         """Look at brackets that go on over lines, once the outermost closes."""

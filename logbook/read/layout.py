@@ -152,7 +152,7 @@ def mend_text_tabs(draft: Draft, at: int, parent: int, body: int | None) -> None
             run.append(number + 1)
     draft.fault(at, 0, explain.tab_indent(run, kept=True))
     for number in run:
-        lines[number - 1] = _expanded(lines[number - 1], width)
+        draft.move(number - 1, _expanded(lines[number - 1], width))
 
 
 def _indent_of(line: str) -> str:
@@ -208,7 +208,8 @@ def mend_tabs(outline: "Outline", at: int) -> int | None:
         width = deeper[0] if deeper else width
     outline.draft.fault(at, 0, explain.tab_indent(run, kept=certain))
     if certain:
-        lines[at:end] = [_expanded(line, width) for line in lines[at:end]]
+        for number in range(at, end):
+            outline.draft.move(number, _expanded(lines[number], width))
         return None
     outline.draft.blank(at, end)
     if top.opens:

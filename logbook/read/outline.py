@@ -207,7 +207,7 @@ class Outline:
         if has_value(line, found.value):
             self.draft.lose(at, f"{' ' * wanted}{found.key}: ", end, found.value)
             return end
-        self.lines[at] = " " * wanted + line[column:]
+        self.draft.move(at, " " * wanted + line[column:])
         target.opens = True
         return at + 1
 
@@ -215,9 +215,13 @@ class Outline:
         """Take a line that begins with a dash of another kind, or with one without a space behind it."""
         text = self.lines[at][column + 1 :].lstrip(" ")
         self.draft.fault(at, column, explain.dash_odd(sign, text) if sign else explain.no_space_after_dash(text))
-        inner = self._column_below(at, column) or column + 2
-        line = self.lines[at] = f"{' ' * column}-{' ' * (inner - column - 1)}{text}"
         end = self.draft.own(at, column)
+        if indentation(self.draft.below(at)) == column + 1:
+            for number in range(at + 1, end):
+                self.draft.move(number, f" {self.lines[number]}")  # all of the item was typed without the space
+        inner = self._column_below(at, column) or column + 2
+        line = f"{' ' * column}-{' ' * (inner - column - 1)}{text}"
+        self.draft.move(at, line)
         target = self.levels.fit(column, dash=True)
         if target is not None:
             return self._misfit(at, column, target, dash=True, told=True)
