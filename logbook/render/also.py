@@ -1,0 +1,167 @@
+"""What a log says beside tows, catch and landing, as typed: so that nothing typed is lost from its page."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+
+from logbook.model.quantity import Weight
+from logbook.model.trip import Amount, Period, Trip
+from logbook.render.notes import note
+from logbook.render.shown import (
+    brief,
+    celsius_unit,
+    fixed,
+    kilograms_unit,
+    moment,
+    position,
+    took,
+    weight,
+)
+
+Row = tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LoggedList:
+    """A list of the log: its name, the heads of its columns, and rows of ready words."""
+
+    name: str
+    heads: tuple[str, ...]
+    rows: tuple[Row, ...]
+
+
+def loose_ends(log: Trip, offset: timedelta | None) -> tuple[tuple[str, str], ...]:
+    """Return single things of a log that have no place of their own, with their names."""
+    crew = ", ".join(log.crew)
+    found: list[tuple[str, str | None]] = [
+        ("Crew", crew or None),
+        ("Ice loaded", log.ice_loaded is not None and weight(log.ice_loaded) or None),
+        ("Ice left at sailing", log.ice_left_at_sailing is not None and weight(log.ice_left_at_sailing) or None),
+        ("Fuel loaded", _fuel(log.fuel_loaded)),
+        ("Sea temperature", log.sea_temperature is not None and celsius_unit(log.sea_temperature) or None),
+        ("Deck temperature", log.deck_temperature is not None and celsius_unit(log.deck_temperature) or None),
+        ("Planned", _planned(log)),
+        ("Bound for", log.bound_for),
+        ("Wants on the quay", log.wants),
+        ("Sails again", moment(log.sails_again, offset) if log.sails_again else None),
+        *((f"Quality, {species}", words) for landing in log.landings for species, words in landing.quality),
+        *((f"Emptied from {pen}", weight(held.kilograms)) for landing in log.landings for pen, held in landing.pens),
+    ]
+    return tuple((name, words) for name, words in found if words)
+
+
+def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
+    """Return the lists of a log that have anything in them."""
+    made = (
+        LoggedList(
+            name="Weather",
+            heads=("When", "Wind", "Sea", "Swell", "Visibility", "Air", "Pressure", "Icing", "Remarks"),
+            rows=tuple(
+                (
+                    brief(one.at, offset),
+                    one.wind.typed if one.wind else "",
+                    str(one.sea) if one.sea is not None else "",
+                    one.swell or "",
+                    one.visibility or "",
+                    celsius_unit(one.air_temperature) if one.air_temperature is not None else "",
+                    f"{fixed(one.pressure_hpa)}\u202fhPa" if one.pressure_hpa is not None else "",
+                    one.icing or "",
+                    note(one.remarks),
+                )
+                for one in log.weather
+            ),
+        ),
+        LoggedList(
+            name="Readings of the hold",
+            heads=("When", "Temperatures", "Ice left", "Ice taken aboard", "Re-iced", "Fuel left", "Remarks"),
+            rows=tuple(
+                (
+                    brief(one.at, offset),
+                    _pairs((pen, celsius_unit(degrees)) for pen, degrees in one.temperatures),
+                    weight(one.ice_left) if one.ice_left is not None else "",
+                    weight(one.ice_taken_aboard) if one.ice_taken_aboard is not None else "",
+                    _pairs((pen, weight(kilograms)) for pen, kilograms in one.re_iced),
+                    _fuel(one.fuel_left) or "",
+                    note(one.remarks),
+                )
+                for one in log.readings
+            ),
+        ),
+        LoggedList(
+            name="Fishroom tally",
+            heads=("When", "Pen", "Tows", "Fish", "Ice"),
+            rows=tuple(
+                (
+                    brief(one.at, offset),
+                    one.pen,
+                    ", ".join(str(no) for no in one.tows),
+                    _fish(one.fish),
+                    weight(one.ice) if one.ice is not None else "",
+                )
+                for one in log.stowage
+            ),
+        ),
+        LoggedList(
+            name="Gear",
+            heads=("When", "What", "Done", "Took", "Remarks"),
+            rows=tuple(
+                (
+                    brief(one.at, offset),
+                    one.name if one.part == "item" else f"{one.part} {one.name}".strip(),
+                    one.event,
+                    f"{took(one.took)} h" if one.took is not None else "",
+                    note(one.remarks),
+                )
+                for one in log.gear
+            ),
+        ),
+        LoggedList(name="Time lost", heads=("From", "To", "Hours", "Why"), rows=_periods(log.time_lost, offset)),
+        LoggedList(
+            name="Fixes while steaming",
+            heads=("When", "Position", "Remarks"),
+            rows=tuple((brief(fix.at, offset), position(fix.position), note(fix.remarks)) for fix in log.passage),
+        ),
+    )
+    return tuple(one for one in made if one.rows)
+
+
+def _periods(periods: Iterable[Period], offset: timedelta | None) -> tuple[Row, ...]:
+    return tuple(
+        (brief(one.start, offset), brief(one.end, offset), took(_between(one.start, one.end)), one.words) for one in periods
+    )
+
+
+def _between(start: datetime | None, end: datetime | None) -> timedelta | None:
+    return None if start is None or end is None else end - start
+
+
+def _fish(fish: Iterable[Amount]) -> str:
+    said = []
+    for one in fish:
+        name = f"{one.species} {one.grade}" if one.grade else one.species
+        said.append(f"{name} {kilograms_unit(one.weight.kilograms) if one.weight else 'weight not known'}")
+    return ", ".join(said)
+
+
+def _pairs(pairs: Iterable[tuple[str, str]]) -> str:
+    return ", ".join(f"{name} {words}" for name, words in pairs)
+
+
+def _fuel(fuel: object) -> str | None:
+    if fuel is None:
+        return None
+    if isinstance(fuel, Weight):
+        return weight(fuel.kilograms)
+    return f"{fixed(fuel)}\u202fl"  # type: ignore[arg-type]
+
+
+def _planned(log: Trip) -> str | None:
+    said = []
+    if log.planned_days is not None:
+        said.append(f"{fixed(log.planned_days, 1)} days")
+    if log.planned_catch is not None:
+        said.append(weight(log.planned_catch))
+    return ", ".join(said) or None
+
+

@@ -1,0 +1,166 @@
+"""Charts as data: what is drawn, its words for those who don't see it, and its size; nothing of how.
+
+A chart names the file it goes to. The drawing modules (`draw.py` and those it calls) make an SVG of it.
+"""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+OTHERS = 4
+"""Place in the palette of what is summed up as `others`: grey, after the four colours."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A piece of a bar.
+
+    Attributes:
+        size: How long it is, in the chart's unit.
+        colour: Place in the palette.
+        words: What is written in it where there is room.
+    """
+
+    size: float
+    colour: int = 0
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bar:
+    """A bar with its label.
+
+    Attributes:
+        label: What stands before it.
+        parts: Its pieces, from the axis on.
+        end: What stands after it.
+        lead: True where a new group begins with it.
+    """
+
+    label: str
+    parts: tuple[Part, ...]
+    end: str = ""
+    lead: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bars:
+    """Bars that lie, one below the other.
+
+    Attributes:
+        unit: Unit of their length, as it is written.
+        bars: From top to bottom.
+        key: Names of the colours, in the palette's order; empty where the bars tell it themselves.
+    """
+
+    unit: str
+    bars: tuple[Bar, ...]
+    key: tuple[tuple[int, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Columns:
+    """Bars that stand, one beside the other.
+
+    Attributes:
+        unit: Unit of their height, as it is written.
+        bars: From left to right.
+        key: Colour and name.
+    """
+
+    unit: str
+    bars: tuple[Bar, ...]
+    key: tuple[tuple[int, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    """Tows in order: each one's catch below, the running total above.
+
+    Attributes:
+        bars: One for each tow; its `end` is a sign where the catch is not known.
+        totals: Kilograms so far, after each tow.
+        days: Index of the first tow of a day, and the day's name.
+        key: Colour and name.
+    """
+
+    bars: tuple[Bar, ...]
+    totals: tuple[Decimal, ...]
+    days: tuple[tuple[int, str], ...]
+    key: tuple[tuple[int, str], ...]
+
+
+Point = tuple[float, float]
+"""Longitude and latitude in degrees."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Track:
+    """A tow on the chartlet.
+
+    Attributes:
+        points: From shot to hauled; a single one where only that is known.
+        foul: True where gear came fast, was damaged or lost.
+        label: Written beside its beginning; empty for none.
+    """
+
+    points: tuple[Point, ...]
+    foul: bool
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outline:
+    """A ground's outline.
+
+    Attributes:
+        name: As the fleet file has it.
+        corners: Its corners in order.
+    """
+
+    name: str
+    corners: tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chartlet:
+    """Tows on a small chart.
+
+    Attributes:
+        west: Left edge, longitude in degrees.
+        east: Right edge; more than 180 where the chart lies across that meridian.
+        south: Lower edge, latitude in degrees.
+        north: Upper edge.
+        tracks: The tows.
+        outlines: Grounds that lie within.
+        rectangles: Name and south-west corner of the statistical rectangles fished.
+    """
+
+    west: float
+    east: float
+    south: float
+    north: float
+    tracks: tuple[Track, ...]
+    outlines: tuple[Outline, ...] = ()
+    rectangles: tuple[tuple[str, Point], ...] = ()
+
+
+Drawing = Bars | Columns | Run | Chartlet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chart:
+    """A chart of the archive.
+
+    Attributes:
+        path: Where it goes.
+        alt: What it shows, in a sentence or two.
+        width: In CSS pixels.
+        height: The same.
+        drawing: What is drawn.
+    """
+
+    path: str
+    alt: str
+    width: int
+    height: int
+    drawing: Drawing

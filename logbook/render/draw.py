@@ -1,0 +1,34 @@
+"""Charts drawn: each kind has its module; this one knows which."""
+
+from typing import assert_never
+
+from logbook.render.charts import Bars, Chart, Chartlet, Columns, Run
+from logbook.render.draw_bars import draw_bars
+from logbook.render.draw_chartlet import draw_chartlet
+from logbook.render.draw_columns import draw_columns
+from logbook.render.draw_run import draw_run
+from logbook.render.plate import Plate, plate
+
+
+def draw(chart: Chart) -> bytes:
+    """Return a chart as SVG; the same chart gives the same bytes."""
+    on = put(chart)
+    return on.svg()
+
+
+def put(chart: Chart) -> Plate:
+    """Put a chart on the plate and return it."""
+    on = plate()
+    on.begin(chart.width, chart.height)
+    match chart.drawing:
+        case Bars() as drawing:
+            draw_bars(on, chart, drawing)
+        case Columns() as drawing:
+            draw_columns(on, chart, drawing)
+        case Run() as drawing:
+            draw_run(on, chart, drawing)
+        case Chartlet() as drawing:
+            draw_chartlet(on, chart, drawing)
+        case _ as never:
+            assert_never(never)
+    return on

@@ -1,0 +1,101 @@
+"""The few figures of a trip that a reader asks for first."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from logbook.model.figures import Landed, Reckoned
+from logbook.render.gather import added
+from logbook.render.marks import Notes
+from logbook.render.shown import (
+    days_unit,
+    fixed,
+    hours_unit,
+    kilograms,
+    many,
+    weight,
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """A figure with its name.
+
+    Attributes:
+        name: What it is.
+        entry: Where it is explained.
+        value: As it is shown, with its unit.
+        mark: Letter of how it came about; empty where it is plain.
+        under: What is said beneath it, line by line.
+    """
+
+    name: str
+    entry: str
+    value: str
+    mark: Markup = Markup("")
+    under: tuple[str, ...] = ()
+
+
+def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tuple[Fact, ...]:
+    """Return the figures that stand at the top of a trip's page."""
+    totals, age, head = reckoned.figures.totals, reckoned.figures.age, reckoned.figures.trip
+    marks = notes.marks(totals.basis)
+    ages = notes.marks(age.basis)
+    facts = [
+        Fact(
+            name="Kept" if head.docked else "Kept so far",
+            entry="kept",
+            value=weight(totals.kept_kg),
+            mark=_mark(marks, "kept_kg"),
+            under=_lines(("live weight ", totals.live_kg and weight(totals.live_kg)), ("put back ", totals.put_back_kg and weight(totals.put_back_kg))),
+        )
+    ]
+    if landed is not None and landed.weighed:
+        facts.append(Fact(name="Landed, over the scale", entry="landed", value=weight(added(landed.species.values()))))
+    facts += [
+        Fact(
+            name="Days at sea",
+            entry="days-at-sea",
+            value=days_unit(totals.days_at_sea),
+            mark=_mark(marks, "days_at_sea"),
+            under=_lines(("", totals.fishing_days is not None and f"{days_unit(totals.fishing_days)} fishing")),
+        ),
+        Fact(
+            name="Tows",
+            entry="tow",
+            value=fixed(totals.tows),
+            under=_lines(("", f"{totals.foul_tows} foul"), ("", totals.towed_h is not None and f"{hours_unit(totals.towed_h)} towed")),
+        ),
+        Fact(
+            name="Catch per hour",
+            entry="rate",
+            value=kilograms(totals.kept_kg_per_h) if totals.kept_kg_per_h is None else f"{kilograms(totals.kept_kg_per_h)}\u202fkg/h",
+            mark=_mark(marks, "kept_kg_per_h"),
+        ),
+        Fact(
+            name="Oldest fish at landing" if head.docked else "Oldest fish aboard",
+            entry="age",
+            value=days_unit(age.oldest_ice_days),
+            mark=_mark(ages, "oldest_ice_days"),
+            under=_lines(
+                ("", age.oldest_equivalent_ice_days is not None and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u202f°C"),
+                ("", f"limit {many_days(age.limit_days)}"),
+            ),
+        ),
+    ]
+    return tuple(facts)
+
+
+def many_days(number: float) -> str:
+    """Return `10 days`, `7.5 days`, `1 day`."""
+    return many(int(number), "day") if number == int(number) else days_unit(number)
+
+
+def _mark(marks: Mapping[str, Markup], field: str) -> Markup:
+    return marks.get(field, Markup(""))
+
+
+def _lines(*lines: tuple[str, object]) -> tuple[str, ...]:
+    """Return those lines that have something to say."""
+    return tuple(f"{before}{said}" for before, said in lines if said)

@@ -1,0 +1,148 @@
+"""The charts of the fleet and of a vessel, as data."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+
+from logbook.model.figures import FleetFigures, GroupFigures
+from logbook.render.charts import OTHERS, Bar, Bars, Chart, Columns, Part
+from logbook.render.draw_sizes import bars_height
+from logbook.render.gather import NOUGHT, TripLine, added
+from logbook.render.links import fleet_chart, vessel_chart
+from logbook.render.shown import MONTHS, brief_date, fixed, many, month, one_line, weight
+
+WIDTH = 920
+_HEIGHT = 340
+_COLOURS = 4
+_MOST_MONTHS = 24
+_MOST_GROUNDS = 12
+_MOST_TRIPS = 30
+_LABEL = 24
+
+
+def months_shown(figures: FleetFigures) -> tuple[str, ...]:
+    """Return the last two years' months of landings, in order."""
+    return tuple(figures.landed_by_month)[-_MOST_MONTHS:]
+
+
+def chief_species(figures: FleetFigures) -> tuple[str, ...]:
+    """Return the species landed most of in those months, most first, as many as there are colours."""
+    landed: dict[str, Decimal] = {}
+    for name in months_shown(figures):
+        for species, kilograms in figures.landed_by_month[name].items():
+            landed[species] = landed.get(species, NOUGHT) + kilograms
+    return tuple(sorted(landed, key=lambda name: (-landed[name], name)))[:_COLOURS]
+
+
+def month_parts(species: Mapping[str, Decimal], chief: Sequence[str]) -> tuple[tuple[Decimal | None, ...], Decimal]:
+    """Return what a month saw landed of each chief species (None for nothing) and of all others together."""
+    others = sum((kilograms for name, kilograms in species.items() if name not in chief), NOUGHT)
+    return tuple(species.get(name) for name in chief), others
+
+
+def landings_chart(figures: FleetFigures) -> Chart | None:
+    """Return landings by month and species; None where nothing was landed."""
+    shown = months_shown(figures)
+    if not shown:
+        return None
+    chief = chief_species(figures)
+    bars, totals, any_others = [], {}, False
+    for place, name in enumerate(shown):
+        species = figures.landed_by_month[name]
+        of_chief, others = month_parts(species, chief)
+        parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(of_chief) if kg]
+        if others:
+            parts.append(Part(size=_tonnes(others), colour=OTHERS))
+        any_others = any_others or bool(others)
+        year, _, number = name.partition("-")
+        bars.append(
+            Bar(label=f"{MONTHS[int(number) - 1][:3]} {year}", parts=tuple(parts), lead=place == 0 or number == "01")
+        )
+        totals[name] = sum(species.values(), NOUGHT)
+    key = [(colour, one_line(name, _LABEL)) for colour, name in enumerate(chief)]
+    best = max(totals, key=lambda name: (totals[name], name))
+    return Chart(
+        path=fleet_chart("landings"),
+        alt=(
+            f"Landings by month and species, {month(shown[0])} to {month(shown[-1])}: {weight(sum(totals.values(), NOUGHT))} in all, "
+            f"the most in {month(best)}, {weight(totals[best])}; chiefly {', '.join(one_line(name) for name in chief[:2])}."
+        ),
+        width=WIDTH,
+        height=_HEIGHT,
+        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if any_others else tuple(key)),
+    )
+
+
+def _tonnes(kilograms: Decimal) -> float:
+    return float(kilograms) / 1000
+
+
+def grounds_shown(figures: FleetFigures) -> tuple[GroupFigures, ...]:
+    """Return the grounds whose catch per hour is known, the best first."""
+    known = [ground for ground in figures.grounds.values() if ground.kept_kg_per_h is not None]
+    return tuple(sorted(known, key=lambda ground: (-(ground.kept_kg_per_h or 0), ground.name)))
+
+
+def grounds_chart(figures: FleetFigures) -> Chart | None:
+    """Return catch per hour by ground; None where it is known of none."""
+    grounds = grounds_shown(figures)[:_MOST_GROUNDS]
+    if not grounds:
+        return None
+    bars: list[Bar] = []
+    for ground in grounds:
+        rate = ground.kept_kg_per_h or 0.0
+        bars.append(Bar(label=one_line(ground.name, _LABEL), parts=(Part(size=rate),), end=fixed(rate)))
+    drawing = Bars(unit="kg/h", bars=tuple(bars))
+    best = grounds[0]
+    return Chart(
+        path=fleet_chart("grounds"),
+        alt=(
+            f"Catch per hour towed by ground: {one_line(best.name)} leads with {fixed(best.kept_kg_per_h or 0)} kg/h "
+            f"over {many(best.tows, 'tow')}, of {many(len(grounds), 'ground')} shown."
+        ),
+        width=620,
+        height=bars_height(drawing),
+        drawing=drawing,
+    )
+
+
+def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
+    """Return what a vessel's latest trips kept, in order; None where no trip's catch is known."""
+    shown = [line for line in lines if line.trip.figures.totals.kept_kg is not None][-_MOST_TRIPS:]
+    if not shown:
+        return None
+    chief = _chief_of(shown)
+    bars, years = [], None
+    for line in shown:
+        began = line.trip.log.begins
+        catch = line.trip.figures.catch
+        parts = [Part(size=_tonnes(catch[one].kept_kg or NOUGHT), colour=colour) for colour, one in enumerate(chief) if one in catch]
+        rest = added(catch[one].kept_kg for one in catch if one not in chief)
+        parts.append(Part(size=_tonnes(rest or NOUGHT), colour=OTHERS))
+        label = f"{began.day}{chr(0xA0)}{MONTHS[began.month - 1][:3]} {began.year}"
+        bars.append(Bar(label=label, parts=tuple(parts), lead=began.year != years))
+        years = began.year
+    best = max(shown, key=lambda line: (line.trip.figures.totals.kept_kg or NOUGHT, line.trip.log.begins))
+    key = tuple((colour, one_line(one, _LABEL)) for colour, one in enumerate(chief))
+    return Chart(
+        path=vessel_chart(name, "trips"),
+        alt=(
+            f"Kept on {many(len(shown), 'trip')} of {one_line(name)}, by date sailed: the most on the trip begun "
+            f"{brief_date(best.trip.log.begins)}, {weight(best.trip.figures.totals.kept_kg)}."
+        ),
+        width=WIDTH,
+        height=_HEIGHT,
+        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if len(_all(shown)) > _COLOURS else key),
+    )
+
+
+def _all(lines: Iterable[TripLine]) -> dict[str, Decimal]:
+    kept: dict[str, Decimal] = {}
+    for line in lines:
+        for name, species in line.trip.figures.catch.items():
+            kept[name] = kept.get(name, NOUGHT) + (species.kept_kg or NOUGHT)
+    return kept
+
+
+def _chief_of(lines: Iterable[TripLine]) -> tuple[str, ...]:
+    kept = _all(lines)
+    return tuple(sorted(kept, key=lambda name: (-kept[name], name)))[:_COLOURS]

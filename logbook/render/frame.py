@@ -1,0 +1,88 @@
+"""The frame that every page stands in: title, way back, navigation, style sheet and links from where it lies."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from logbook.render.formulas import ENTRIES, Entry
+from logbook.render.links import FRONT, PROBLEMS, RECKONING, relative, trip_page, vessel_page
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crumb:
+    """A step of the way back to the front page."""
+
+    name: str
+    path: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """What all pages of an archive share.
+
+    Attributes:
+        name: The fleet's name.
+        style: Path of the style sheet.
+        troubles: How many errors and warnings there are in the logs.
+        vessels: Names of the vessels that have a page.
+        trips: Ids of the trips that have a page.
+    """
+
+    name: str
+    style: str
+    troubles: int
+    vessels: frozenset[str]
+    trips: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """A page's place in the archive.
+
+    Attributes:
+        site: What all pages share.
+        path: Where the page goes.
+        title: What it is called.
+        crumbs: The way back to the front page.
+    """
+
+    site: Site
+    path: str
+    title: str
+    crumbs: tuple[Crumb, ...] = ()
+
+    @property
+    def full_title(self) -> str:
+        """Return the title with the fleet's name after it."""
+        return self.site.name if self.title == self.site.name else f"{self.title} – {self.site.name}"
+
+    @property
+    def navigation(self) -> tuple[tuple[str, str, bool], ...]:
+        """Return name, link and whether it is this page of the main ways in."""
+        named = (("The fleet", FRONT), ("How it is reckoned", RECKONING), ("Log problems", PROBLEMS))
+        return tuple((name, self.to(path), path == self.path) for name, path in named)
+
+    def to(self, path: str, fragment: str = "") -> str:
+        """Return the link from here to a file of the archive."""
+        return relative(self.path, path, fragment)
+
+    def vessel(self, name: str) -> str:
+        """Return the link to a vessel's page."""
+        return self.to(vessel_page(name))
+
+    def trip(self, trip_id: str) -> str:
+        """Return the link to a trip's page."""
+        return self.to(trip_page(trip_id))
+
+    def how(self, entry: str) -> str:
+        """Return the link to how a figure is reckoned."""
+        return self.to(RECKONING, ENTRIES[entry].id)
+
+    def entry(self, entry: str) -> Entry:
+        """Return what is said of a figure: its name, its unit and whether it is logged or reckoned."""
+        return ENTRIES[entry]
+
+
+def common_offset(moments: list[datetime]) -> timedelta | None:
+    """Return the offset that all these moments have, None where they differ or there are none."""
+    offsets = {moment.utcoffset() for moment in moments}
+    return offsets.pop() if len(offsets) == 1 else None

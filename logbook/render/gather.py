@@ -1,0 +1,159 @@
+"""Figures put side by side for a page: tows by day, by ground, a vessel's usual catch.
+
+It adds up and picks out what was reckoned; no figure of a trip comes about here.
+"""
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from statistics import median
+
+from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TowFigures
+from logbook.model.named import ByName
+from logbook.model.trip import Tow
+
+NOUGHT = Decimal(0)
+
+
+def added(weights: Iterable[Decimal | None]) -> Decimal | None:
+    """Return the sum of what is known; None where nothing is."""
+    known = [weight for weight in weights if weight is not None]
+    return sum(known, NOUGHT) if known else None
+
+
+def by_weight(catch: ByName[SpeciesTotal]) -> tuple[str, ...]:
+    """Return the names of the species, most kept first; those of no known weight last, by name."""
+    return tuple(sorted(catch, key=lambda name: (-(catch[name].kept_kg or NOUGHT), name)))
+
+
+def logged_tows(reckoned: Reckoned) -> tuple[tuple[Tow, TowFigures], ...]:
+    """Return every tow as it was logged with its figures."""
+    tows, figures = reckoned.log.tows, reckoned.figures.tows
+    if len(tows) == len(figures):
+        return tuple(zip(tows, figures, strict=True))
+    named = {tow.no: tow for tow in reversed(tows)}
+    return tuple((named[tow.no], tow) for tow in figures if tow.no in named)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroundSum:
+    """A vessel's or a trip's tows on one ground."""
+
+    name: str
+    tows: int
+    foul_tows: int
+    towed_h: float | None
+    kept_kg: Decimal | None
+    kept_kg_per_h: float | None
+
+
+def by_ground(tows: Iterable[TowFigures]) -> tuple[GroundSum, ...]:
+    """Return the tows of every named ground added up, the ground most fished first."""
+    grouped: dict[str, list[TowFigures]] = defaultdict(list)
+    for tow in tows:
+        if tow.ground:
+            grouped[tow.ground].append(tow)
+    sums = (_ground(name, of_it) for name, of_it in grouped.items())
+    return tuple(sorted(sums, key=lambda ground: (-ground.tows, ground.name)))
+
+
+def _ground(name: str, tows: Sequence[TowFigures]) -> GroundSum:
+    hours = [tow.duration_h for tow in tows if tow.duration_h is not None]
+    both = [(tow.kept_kg, tow.duration_h) for tow in tows if tow.kept_kg is not None and tow.duration_h]
+    over = sum(towed for _, towed in both)
+    return GroundSum(
+        name=name,
+        tows=len(tows),
+        foul_tows=sum(tow.foul for tow in tows),
+        towed_h=sum(hours) if hours else None,
+        kept_kg=added(tow.kept_kg for tow in tows),
+        kept_kg_per_h=float(sum((kept for kept, _ in both), NOUGHT)) / over if over else None,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Usual:
+    """What a vessel keeps of a species.
+
+    Attributes:
+        name: The species.
+        trips: On how many trips it was kept.
+        kept_kg: In all.
+        median_kg: On the middle one of those trips.
+        most_kg: On the best of them.
+        most_id: Which that was.
+    """
+
+    name: str
+    trips: int
+    kept_kg: Decimal
+    median_kg: Decimal
+    most_kg: Decimal
+    most_id: str
+
+
+def usual_catch(trips: Iterable[Reckoned]) -> tuple[Usual, ...]:
+    """Return what a vessel's trips kept of each species, most kept first."""
+    kept: dict[str, list[tuple[Decimal, str]]] = defaultdict(list)
+    for trip in trips:
+        for name, species in trip.figures.catch.items():
+            if species.kept_kg:
+                kept[name].append((species.kept_kg, trip.figures.trip.id))
+    made = [_usual(name, weights) for name, weights in kept.items()]
+    return tuple(sorted(made, key=lambda usual: (-usual.kept_kg, usual.name)))
+
+
+def _usual(name: str, weights: list[tuple[Decimal, str]]) -> Usual:
+    most_kg, most_id = max(weights)
+    return Usual(
+        name=name,
+        trips=len(weights),
+        kept_kg=sum((weight for weight, _ in weights), NOUGHT),
+        median_kg=median(weight for weight, _ in weights),
+        most_kg=most_kg,
+        most_id=most_id,
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TripLine:
+    """A trip in a table of trips.
+
+    Attributes:
+        trip: The trip.
+        landed_kg: What it put ashore; None where it is not known.
+        weighed: True where that went over the scale.
+        chief: The species it kept most of, up to three.
+    """
+
+    trip: Reckoned
+    landed_kg: Decimal | None
+    weighed: bool
+    chief: tuple[str, ...]
+
+
+def trip_line(trip: Reckoned, landed: Landed | None) -> TripLine:
+    """Return a trip as it stands in tables."""
+    return TripLine(
+        trip=trip,
+        landed_kg=added(landed.species.values()) if landed else None,
+        weighed=bool(landed and landed.weighed),
+        chief=by_weight(trip.figures.catch)[:3],
+    )
+
+
+def begun(trip: Reckoned) -> tuple[datetime, str]:
+    """Return what trips are put in order by: when they began, then which they are."""
+    return trip.log.begins, trip.figures.trip.id
+
+
+def moments(trips: Iterable[Reckoned]) -> list[datetime]:
+    """Return the moments of trips that tell which offset their logs are kept in."""
+    found: list[datetime | None] = []
+    for trip in trips:
+        head = trip.figures.trip
+        found += [trip.log.begins, head.sailed, head.docked, head.turned_for_home, head.last_word, head.as_of]
+        found += [moment for tow in trip.figures.tows for moment in (tow.shot, tow.hauled)]
+    return [moment for moment in found if moment is not None]

@@ -1,0 +1,47 @@
+"""Where pages and charts lie in the archive, and relative links between them."""
+
+import posixpath
+from urllib.parse import quote
+
+from logbook.model.names import slug
+
+FRONT = "index.html"
+RECKONING = "reckoning.html"
+PROBLEMS = "problems.html"
+
+
+def vessel_page(name: str) -> str:
+    """Return the path of a vessel's page."""
+    return f"vessels/{slug(name)}.html"
+
+
+def trip_page(trip_id: str) -> str:
+    """Return the path of a trip's page."""
+    return f"trips/{trip_id}.html"
+
+
+def trip_chart(trip_id: str, what: str) -> str:
+    """Return the path of one of a trip's charts."""
+    return f"charts/trips/{trip_id}-{what}.svg"
+
+
+def vessel_chart(name: str, what: str) -> str:
+    """Return the path of one of a vessel's charts."""
+    return f"charts/vessels/{slug(name)}-{what}.svg"
+
+
+def fleet_chart(what: str) -> str:
+    """Return the path of one of the fleet's charts."""
+    return f"charts/fleet-{what}.svg"
+
+
+def relative(start: str, target: str, fragment: str = "") -> str:
+    """Return the link that leads from the page at `start` to the file at `target`, percent-encoded.
+
+    Args:
+        start: Path of the page the link stands on.
+        target: Path of what it leads to; both relative to the archive.
+        fragment: Id of a place on it; none where empty.
+    """
+    path = "" if start == target and fragment else quote(posixpath.relpath(target, posixpath.dirname(start) or "."))
+    return f"{path}#{quote(fragment)}" if fragment else path

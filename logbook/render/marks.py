@@ -1,0 +1,48 @@
+"""How figures came about, told by small letters and the notes they lead to.
+
+The head of a column says whether its figures are as a rule logged or reckoned. A figure that was carried
+on, assumed or otherwise not plain has a letter beside it; the words stand in a list below the table.
+"""
+
+from collections.abc import Iterator
+
+from markupsafe import Markup
+
+from logbook.model.figures import Basis
+
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+_SPELT = {"carried": "carried on from the tow before"}
+_NONE: dict[str, Markup] = {}
+
+
+class Notes:
+    """The notes of one table: words for each letter, in the order they are first needed."""
+
+    __slots__ = ("_letters",)
+
+    def __init__(self) -> None:
+        """Begin with none."""
+        self._letters: dict[str, str] = {}
+
+    def marks(self, basis: Basis) -> dict[str, Markup]:
+        """Return the letter of every field that is not plain."""
+        return {field: self.mark(words) for field, words in basis} if basis else _NONE
+
+    def mark(self, words: str) -> Markup:
+        """Return the letter for some words, a new one where they are new."""
+        letter = self._letters.setdefault(words, _letter(len(self._letters)))
+        return Markup('<sup class="mark">{}</sup>').format(letter)
+
+    def __iter__(self) -> Iterator[tuple[str, str]]:
+        """Go over letters and their words."""
+        return iter([(letter, _SPELT.get(words, words)) for words, letter in self._letters.items()])
+
+    def __len__(self) -> int:
+        """Return how many there are."""
+        return len(self._letters)
+
+
+def _letter(number: int) -> str:
+    """Return a, b, … z, aa, ab, …"""
+    more, last = divmod(number, len(_LETTERS))
+    return (_letter(more - 1) if more else "") + _LETTERS[last]

@@ -1,0 +1,92 @@
+"""The whole archive as pages, from what was read and reckoned."""
+
+import hashlib
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+
+from logbook.model.figures import FleetFigures, Reckoned
+from logbook.model.fleet import Fleet
+from logbook.model.page import Page
+from logbook.model.problem import Problem, Severity
+from logbook.render.charts import Chart
+from logbook.render.environment import template_root
+from logbook.render.frame import Site
+from logbook.render.front import front_context, render_front
+from logbook.render.problems import problems_context, render_problems
+from logbook.render.reckoning import reckoning_context, render_reckoning
+from logbook.render.trip import TripPage, render_trip, trip_context
+from logbook.render.vessel import render_vessel, vessel_context
+
+_DIGITS = 8
+ICON = "icon.svg"
+
+
+def render_archive(
+    fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures, problems: tuple[Problem, ...]
+) -> Iterator[Page]:
+    """Give every file of the archive: pages, charts and the style sheet, in no order that matters.
+
+    Args:
+        fleet: The fleet file, or what stands for it.
+        trips: All trips with their figures.
+        figures: Sums over them.
+        problems: Every problem of every file, those of the trips too.
+    """
+    style = _style()
+    yield style
+    yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
+    site = _site(fleet, trips, problems, style.path)
+    landed = {one.trip_id: one for one in figures.landed}
+    of_vessel: dict[str, list[Reckoned]] = defaultdict(list)
+    for reckoned in trips:
+        of_vessel[reckoned.figures.trip.vessel].append(reckoned)
+        trip = trip_context(site, fleet, reckoned, landed.get(reckoned.figures.trip.id))
+        yield _page(trip.frame.path, render_trip(trip))
+        yield from _drawn(_trip_charts(trip))
+    for name in sorted(of_vessel):
+        vessel = vessel_context(site, of_vessel[name], figures, landed)
+        yield _page(vessel.frame.path, render_vessel(vessel))
+        yield from _drawn([vessel.chart])
+    front = front_context(site, trips, figures)
+    yield _page(front.frame.path, render_front(front))
+    yield from _drawn([front.months, front.grounds])
+    reckoning = reckoning_context(site, fleet)
+    yield _page(reckoning.frame.path, render_reckoning(reckoning))
+    troubles = problems_context(site, trips, problems)
+    yield _page(troubles.frame.path, render_problems(troubles))
+
+
+def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str) -> Site:
+    """Return what all pages share."""
+    heads = [trip.figures.trip for trip in trips]
+    return Site(
+        name=fleet.name or "The fleet",
+        style=style,
+        troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
+        vessels=frozenset(head.vessel for head in heads),
+        trips=frozenset(head.id for head in heads),
+    )
+
+
+def _style() -> Page:
+    """Return the style sheet, named for what is in it, so that a page and its style always belong together."""
+    content = (template_root() / "static" / "style.css").read_bytes()
+    return Page(path=f"style.{hashlib.sha256(content).hexdigest()[:_DIGITS]}.css", content=content)
+
+
+def _page(path: str, html: str) -> Page:
+    return Page(path=path, content=html.encode())
+
+
+def _trip_charts(trip: TripPage) -> list[Chart | None]:
+    return [trip.chartlet.chart if trip.chartlet else None, trip.run, trip.grades, trip.age]
+
+
+def _drawn(charts: Iterable[Chart | None]) -> Iterator[Page]:
+    """Give the charts there are as files; what draws them is loaded with the first."""
+    wanted = [chart for chart in charts if chart is not None]
+    if wanted:
+        from logbook.render.draw import draw  # noqa: PLC0415 - matplotlib takes half a second to load
+
+        for chart in wanted:
+            yield Page(path=chart.path, content=draw(chart))

@@ -1,0 +1,98 @@
+"""A trip's legs from the quay and back: what happened when, and how long it took."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from markupsafe import Markup
+
+from logbook.model.figures import LandingFigures, Reckoned
+from logbook.render.marks import Notes
+from logbook.render.shown import days_unit, hours_unit, kilograms, miles_unit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leg:
+    """A turning point of a trip.
+
+    Attributes:
+        name: What happened.
+        entry: Where it is explained.
+        at: When.
+        where: At which port; None where that is not told.
+        took: What the stretch before it took, in words; empty where not known.
+        mark: Letter of how it came about.
+    """
+
+    name: str
+    entry: str
+    at: datetime | None
+    where: str | None = None
+    took: str = ""
+    mark: Markup = Markup("")
+
+
+def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
+    """Return the turning points in order; those not reached are left out."""
+    head, landing = reckoned.figures.trip, reckoned.figures.landing
+    tows = reckoned.figures.tows
+    shots = [tow.shot for tow in tows if tow.shot]
+    hauls = [tow.hauled for tow in tows if tow.hauled]
+    fished = reckoned.figures.totals.fishing_days
+    marks, heads = notes.marks(landing.basis), notes.marks(head.basis)
+    made = [
+        Leg(name="Sailed", entry="trip", at=head.sailed, where=head.sailed_from, mark=_mark(heads, "sailed_from")),
+        Leg(
+            name="First shot",
+            entry="steaming",
+            at=min(shots, default=None),
+            took=_took("steamed out", landing.steam_out_h),
+            mark=_mark(marks, "steam_out_h"),
+        ),
+        Leg(name="Last hauled", entry="fishing-days", at=max(hauls, default=None), took=f"fished {days_unit(fished)}" if fished is not None else ""),
+        Leg(name="Turned for home", entry="trip", at=head.turned_for_home),
+        *_ends(landing, marks),
+        Leg(name="Sailed again", entry="discharge", at=reckoned.neighbours.next_sailed, took=_took("turned round in", landing.turnaround_h)),
+    ]
+    return tuple(leg for leg in made if leg.at is not None)
+
+
+def _ends(landing: LandingFigures, marks: Mapping[str, Markup]) -> list[Leg]:
+    """Return the docking and the landing, of each port where there were several."""
+    if landing.landings:
+        return [leg for one in landing.landings for leg in _ends(one, marks if one is landing.landings[-1] else {})]
+    rate = f" at {kilograms(landing.discharge_kg_per_h)}\u202fkg/h" if landing.discharge_kg_per_h is not None else ""
+    return [
+        Leg(
+            name="Expected to dock" if landing.expected else "Docked",
+            entry="docked",
+            at=landing.docked,
+            where=landing.port,
+            took=_passage(landing),
+            mark=_mark(marks, "docked", "passage_h", "passage_nm", "steam_home_h"),
+        ),
+        Leg(name="Landing began", entry="discharge", at=landing.landing_started, mark=_mark(marks, "landing_started")),
+        Leg(
+            name="Landing finished",
+            entry="discharge",
+            at=landing.landing_finished,
+            took=_took("discharged in", landing.discharge_h) + (rate if landing.discharge_h is not None else ""),
+            mark=_mark(marks, "discharge_h", "discharge_kg_per_h"),
+        ),
+    ]
+
+
+def _passage(landing: LandingFigures) -> str:
+    said = [
+        _took("passage", landing.passage_h) if landing.expected else _took("steamed home", landing.steam_home_h),
+        miles_unit(landing.passage_nm) if landing.passage_nm is not None else "",
+    ]
+    return ", ".join(word for word in said if word)
+
+
+def _took(words: str, hours: float | None) -> str:
+    return f"{words} {hours_unit(hours)}" if hours is not None else ""
+
+
+def _mark(marks: Mapping[str, Markup], *fields: str) -> Markup:
+    return Markup("").join(marks[field] for field in fields if field in marks)

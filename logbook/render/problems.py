@@ -1,0 +1,70 @@
+"""The page of log problems: every problem of every log, with its line and what to type."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from logbook.model.figures import Reckoned
+from logbook.model.problem import Problem, Severity
+from logbook.render.environment import environment
+from logbook.render.frame import Frame, Site
+from logbook.render.links import PROBLEMS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FileProblems:
+    """The problems of one file.
+
+    Attributes:
+        file: Its name.
+        anchor: Its place on the page.
+        trip: The trip read from it; None for a fleet file or a log nothing could be read of.
+        problems: In the order of lines.
+    """
+
+    file: str
+    anchor: str
+    trip: Reckoned | None
+    problems: tuple[Problem, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ProblemsPage:
+    """All that the page shows."""
+
+    frame: Frame
+    files: tuple[FileProblems, ...]
+    counts: tuple[tuple[str, int], ...]
+
+
+def problems_context(site: Site, trips: Iterable[Reckoned], problems: Iterable[Problem]) -> ProblemsPage:
+    """Return what the page shows: files in order of name, worst first."""
+    grouped: dict[str, list[Problem]] = {}
+    every = sorted(set(problems))
+    for problem in every:
+        grouped.setdefault(problem.place.file, []).append(problem)
+    of_file = {trip.log.file: trip for trip in trips}
+    anchors = problem_anchors(grouped)
+    files = [
+        FileProblems(file=file, anchor=anchors[file], trip=of_file.get(file), problems=tuple(found))
+        for file, found in grouped.items()
+    ]
+    files.sort(key=lambda one: (_worst(one.problems), one.file))
+    counts = [(severity.value, sum(problem.severity is severity for problem in every)) for severity in Severity]
+    return ProblemsPage(
+        frame=Frame(site=site, path=PROBLEMS, title="Log problems"), files=tuple(files), counts=tuple(counts)
+    )
+
+
+def problem_anchors(files: Iterable[str]) -> Mapping[str, str]:
+    """Return the place on the page of every file with problems."""
+    return {file: f"file-{number}" for number, file in enumerate(sorted(set(files)), 1)}
+
+
+def render_problems(context: ProblemsPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/problems.html").render(page=context, frame=context.frame)
+
+
+def _worst(problems: Iterable[Problem]) -> int:
+    order = tuple(Severity)
+    return min(order.index(problem.severity) for problem in problems)

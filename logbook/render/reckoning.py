@@ -1,0 +1,28 @@
+"""The page that says how every figure is reckoned, what is assumed, and what none of it is."""
+
+from dataclasses import dataclass
+
+from logbook.model.fleet import Fleet
+from logbook.render.environment import environment
+from logbook.render.formulas import CHAPTERS, Chapter
+from logbook.render.frame import Frame, Site
+from logbook.render.links import RECKONING
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReckoningPage:
+    """All that the page shows."""
+
+    frame: Frame
+    chapters: tuple[Chapter, ...]
+    fleet: Fleet
+
+
+def reckoning_context(site: Site, fleet: Fleet) -> ReckoningPage:
+    """Return what the page shows."""
+    return ReckoningPage(frame=Frame(site=site, path=RECKONING, title="How it is reckoned"), chapters=CHAPTERS, fleet=fleet)
+
+
+def render_reckoning(context: ReckoningPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/reckoning.html").render(page=context, frame=context.frame)

@@ -1,0 +1,257 @@
+"""How values are shown: the one place that rounds, puts in thin spaces and words for what is missing.
+
+Every function takes a value or None and returns text; for None the dash with its words. Halves are
+rounded away from nought, as people do. Nothing here depends on the machine's language or clock.
+"""
+
+from collections.abc import Callable, Mapping
+from datetime import date, datetime, timedelta
+from decimal import ROUND_HALF_UP, Context, Decimal
+from math import isfinite
+from typing import Any
+
+from markupsafe import Markup
+
+from logbook.model.quantity import METRES_PER_FATHOM, Position
+
+THIN = "\u202f"
+"""A narrow space that no line breaks at."""
+
+DASH = "–"
+
+MISSING = Markup('<span class="none">–<span class="unseen"> not known</span></span>')
+"""What stands where nothing is known."""
+
+MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+_EXACT = Context(prec=400)
+
+Number = Decimal | float | int
+
+
+def fixed(value: Number, places: int = 0) -> str:
+    """Return a number with that many decimals, thin spaces between thousands and a true minus sign."""
+    exact = value if isinstance(value, Decimal) else Decimal(repr(value))
+    if not exact.is_finite():
+        return str(exact)
+    rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP, context=_EXACT)
+    text = f"{abs(rounded):,f}".replace(",", THIN)
+    return f"\u2212{text}" if rounded < 0 else text
+
+
+def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
+    """Return a filter for numbers with that many decimals and a unit, if any, after them."""
+    after = f"{THIN}{unit}" if unit else ""
+
+    def show(value: Number | None) -> str:
+        return MISSING if value is None else f"{fixed(value, places)}{after}"
+
+    return show
+
+
+count = _shows(0)
+kilograms = _shows(0)
+kilograms_unit = _shows(0, "kg")
+hours = _shows(1)
+hours_unit = _shows(1, "h")
+days = _shows(1)
+days_unit = _shows(1, "days")
+miles = _shows(1)
+miles_unit = _shows(1, "nm")
+knots = _shows(1)
+knots_unit = _shows(1, "kn")
+square_km = _shows(2)
+square_km_unit = _shows(2, "km²")
+ratio = _shows(1)
+percent = _shows(1)
+percent_unit = _shows(0, "%")
+celsius = _shows(1)
+celsius_unit = _shows(1, "°C")
+metres = _shows(0)
+metres_unit = _shows(0, "m")
+
+
+def fathoms(value: float | None) -> str:
+    """Return a depth in metres as fathoms."""
+    return MISSING if value is None else fixed(value / METRES_PER_FATHOM)
+
+
+def weight(value: Number | None) -> str:
+    """Return a weight to stand by itself: kilograms below a tonne, tonnes from there on."""
+    if value is None:
+        return MISSING
+    if abs(value) < 1000:  # noqa: PLR2004 - kilograms in a tonne
+        return kilograms_unit(value)
+    return f"{tonnes(value)}{THIN}t"
+
+
+def tonnes(value: Number | None) -> str:
+    """Return kilograms as tonnes with two decimals below ten of them, one above."""
+    if value is None:
+        return MISSING
+    exact = value if isinstance(value, Decimal) else Decimal(repr(value))
+    return fixed(exact.scaleb(-3, context=_EXACT), 2 if abs(exact) < 10_000 else 1)  # noqa: PLR2004 - ten tonnes
+
+
+def hours_minutes(value: float | None) -> str:
+    """Return hours as `1:35`, rounded to the minute."""
+    if value is None or not isfinite(value):
+        return MISSING
+    minutes = int(Decimal(repr(value * 60)).quantize(Decimal(1), rounding=ROUND_HALF_UP, context=_EXACT))
+    sign = "\u2212" if minutes < 0 else ""
+    return f"{sign}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
+
+
+def took(value: timedelta | None) -> str:
+    """Return a length of time as `2:15` hours and minutes."""
+    return hours_minutes(None if value is None else value / timedelta(hours=1))
+
+
+def offset_words(offset: timedelta) -> str:
+    """Return an offset from UTC as `UTC` or `UTC+01:00`."""
+    if not offset:
+        return "UTC"
+    minutes = abs(offset) // timedelta(minutes=1)
+    return f"UTC{'-' if offset < timedelta(0) else '+'}{minutes // 60:02d}:{minutes % 60:02d}"
+
+
+def _with_offset(text: str, moment: datetime, said: timedelta | None) -> str:
+    """Return a time with its offset where that is not the one already said of the page."""
+    offset = moment.utcoffset()
+    if offset is None or offset == said:
+        return text
+    return f"{text} {offset_words(offset)}"
+
+
+def clock(moment: datetime | None, said: timedelta | None = None) -> str:
+    """Return the time of day, `18:10`; with its offset where that is not the one `said` of the whole page."""
+    return MISSING if moment is None else _with_offset(f"{moment:%H:%M}", moment, said)
+
+
+def day(when: date | None) -> str:
+    """Return `Thursday 5 March 2026`."""
+    return MISSING if when is None else f"{WEEKDAYS[when.weekday()]} {full_date(when)}"
+
+
+def short_day(when: date | None) -> str:
+    """Return `Thu 5 March`."""
+    return MISSING if when is None else f"{WEEKDAYS[when.weekday()][:3]} {when.day} {MONTHS[when.month - 1]}"
+
+
+def full_date(when: date | None) -> str:
+    """Return `5 March 2026`."""
+    return MISSING if when is None else f"{when.day} {MONTHS[when.month - 1]} {when.year}"
+
+
+def brief_date(when: date | None) -> str:
+    """Return `5 Mar 2026`."""
+    return MISSING if when is None else f"{when.day} {MONTHS[when.month - 1][:3]} {when.year}"
+
+
+def moment(when: datetime | None, said: timedelta | None = None) -> str:
+    """Return `5 March 2026, 18:10`; with its offset where that is not the one `said` of the whole page."""
+    return MISSING if when is None else f"{full_date(when)}, {clock(when, said)}"
+
+
+def brief(when: datetime | None, said: timedelta | None = None) -> str:
+    """Return `Thu 5 March 18:10`, for where the year is plain."""
+    return MISSING if when is None else f"{short_day(when)} {clock(when, said)}"
+
+
+def month(text: str) -> str:
+    """Return `March 2026` for `2026-03`."""
+    year, _, number = text.partition("-")
+    return f"{MONTHS[int(number) - 1]} {year}"
+
+
+def _angle(degrees: float, width: int, letters: str) -> str:
+    """Return an angle in degrees and decimal minutes with its letter, as charts are marked."""
+    tenths = int(Decimal(repr(abs(degrees) * 600)).quantize(Decimal(1), rounding=ROUND_HALF_UP, context=_EXACT))
+    whole, rest = divmod(tenths, 600)
+    letter = letters[0] if degrees >= 0 else letters[1]
+    return f"{whole:0{width}d}°{rest // 10:02d}.{rest % 10}′{letter}"
+
+
+def position(place: Position | None) -> str:
+    """Return a position as `58°52.4′N 015°10.0′W`."""
+    if place is None:
+        return MISSING
+    return f"{_angle(place.latitude, 2, 'NS')} {_angle(place.longitude, 3, 'EW')}"
+
+
+def words(text: str | None) -> str:
+    """Return words as typed, or the dash where there are none."""
+    return text or MISSING
+
+
+def capital(text: str) -> str:
+    """Return a phrase of our own with a capital first letter."""
+    return text[:1].upper() + text[1:]
+
+
+def many(number: int, noun: str, plural: str = "") -> str:
+    """Return `1 tow`, `12 tows`."""
+    return f"{fixed(number)} {noun if number == 1 else plural or noun + 's'}"
+
+
+def one_line(text: str, most: int = 40) -> str:
+    """Return a name for a chart or a title: on one line, cut where it is over long."""
+    line = " ".join(text.split())
+    return line if len(line) <= most else line[: most - 1].rstrip() + "…"
+
+
+FILTERS: Mapping[str, Callable[..., Any]] = {
+    "brief": brief,
+    "brief_date": brief_date,
+    "capital_first": capital,
+    "celsius": celsius,
+    "celsius_unit": celsius_unit,
+    "clock": clock,
+    "count_of": count,
+    "day": day,
+    "days": days,
+    "days_unit": days_unit,
+    "fathoms": fathoms,
+    "full_date": full_date,
+    "hours": hours,
+    "hours_minutes": hours_minutes,
+    "hours_unit": hours_unit,
+    "kilograms": kilograms,
+    "kilograms_unit": kilograms_unit,
+    "knots": knots,
+    "knots_unit": knots_unit,
+    "many": many,
+    "metres": metres,
+    "metres_unit": metres_unit,
+    "miles": miles,
+    "miles_unit": miles_unit,
+    "moment": moment,
+    "offset_words": offset_words,
+    "month": month,
+    "percent": percent,
+    "percent_unit": percent_unit,
+    "position": position,
+    "ratio": ratio,
+    "short_day": short_day,
+    "square_km": square_km,
+    "square_km_unit": square_km_unit,
+    "tonnes": tonnes,
+    "took": took,
+    "weight": weight,
+    "words": words,
+}
+"""The names they go by in templates."""

@@ -1,0 +1,280 @@
+"""A trip's page: what is asked first, the tows, the catch, how old the fish is, passage and landing, words, doubts."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from decimal import Decimal
+
+from markupsafe import Markup
+
+from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TowFigures, TripFigures
+from logbook.model.fleet import Fleet
+from logbook.model.named import ByName
+from logbook.model.trip import OutTurn, Tow, Trip
+from logbook.render.also import LoggedList, logged_lists, loose_ends
+from logbook.render.chart_of_tows import TowChart, tow_chart
+from logbook.render.charts import Chart
+from logbook.render.environment import environment
+from logbook.render.facts import Fact, first_facts
+from logbook.render.frame import Crumb, Frame, Site, common_offset
+from logbook.render.gather import GroundSum, added, by_ground, by_weight, logged_tows, moments
+from logbook.render.links import trip_page, vessel_page
+from logbook.render.marks import Notes
+from logbook.render.notes import note
+from logbook.render.passage import Leg, legs
+from logbook.render.shown import full_date, one_line
+from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
+
+_FIXED_COLUMNS = 13
+_COLUMNS = 3
+"""Species with a column of their own in the table of tows."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TowRow:
+    """A row of the tables of tows: what was typed, what was reckoned, its letters and its words."""
+
+    log: Tow
+    tow: TowFigures
+    marks: Mapping[str, Markup]
+    species: tuple[tuple[Decimal | None, bool, Markup], ...]
+    others: Decimal | None
+    words: tuple[str, ...]
+
+    @property
+    def anchor(self) -> str:
+        """Return the tow's place on its page."""
+        return anchor(self.log)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TowDay:
+    """The tows shot on one day."""
+
+    day: date | None
+    rows: tuple[TowRow, ...]
+    kept_kg: Decimal | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpeciesRow:
+    """A row of the table of the catch, and the rows of its grades."""
+
+    name: str
+    total: SpeciesTotal
+    marks: Mapping[str, Markup]
+    landed_kg: Decimal | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """A remark on a tow."""
+
+    no: int
+    anchor: str
+    text: Markup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OutTurnRow:
+    """A line of an out-turn as logged."""
+
+    species: str
+    grade: str | None
+    kilograms: Decimal | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TripPage:
+    """All that a trip's page shows."""
+
+    frame: Frame
+    log: Trip
+    figures: TripFigures
+    previous_id: str | None
+    next_id: str | None
+    offset: timedelta | None
+    fathoms: bool
+    facts: tuple[Fact, ...]
+    chartlet: TowChart | None
+    run: Chart | None
+    grades: Chart | None
+    age: Chart | None
+    grounds: tuple[GroundSum, ...]
+    columns: tuple[str, ...]
+    others: bool
+    days: tuple[TowDay, ...]
+    tow_notes: Notes
+    catch: tuple[SpeciesRow, ...]
+    catch_notes: Notes
+    out_turns: tuple[tuple[OutTurnRow, ...], ...]
+    landed: Landed | None
+    legs: tuple[Leg, ...]
+    leg_notes: Notes
+    head_notes: Notes
+    remarks: Markup
+    said: tuple[Said, ...]
+    loose: tuple[tuple[str, str], ...]
+    lists: tuple[LoggedList, ...]
+    age_marks: Mapping[str, Markup]
+    age_notes: Notes
+    age_days: tuple[tuple[str, Decimal], ...]
+
+    @property
+    def also(self) -> bool:
+        """Tell whether anything else is in the log."""
+        return bool(self.loose or self.lists)
+
+    @property
+    def span(self) -> int:
+        """Return how many columns the table of tows has."""
+        return _FIXED_COLUMNS + len(self.columns) + self.others
+
+    @property
+    def landed_kg(self) -> Decimal | None:
+        """Return what was put ashore in all."""
+        return added(self.landed.species.values()) if self.landed else None
+
+    @property
+    def others_kg(self) -> Decimal | None:
+        """Return what was kept of the species without a column of their own."""
+        return added(total.kept_kg for name, total in self.figures.catch.items() if name not in self.columns)
+
+
+def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | None) -> TripPage:
+    """Return what the page of a trip shows."""
+    log, figures = reckoned.log, reckoned.figures
+    columns = by_weight(figures.catch)[:_COLUMNS]
+    tow_notes, catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes(), Notes()
+    offset = common_offset(moments([reckoned]))
+    frame = trip_frame(site, figures)
+    return TripPage(
+        frame=frame,
+        log=log,
+        figures=figures,
+        previous_id=_published(reckoned.neighbours.previous_id, site),
+        next_id=_published(reckoned.neighbours.next_id, site),
+        offset=offset,
+        fathoms=fleet.unit("depth") == "fm",
+        facts=first_facts(reckoned, landed, head_notes),
+        chartlet=tow_chart(reckoned, fleet),
+        run=run_chart(reckoned),
+        grades=grades_chart(reckoned),
+        age=age_chart(reckoned),
+        grounds=by_ground(figures.tows),
+        columns=columns,
+        others=any(name not in columns for name in figures.catch),
+        days=_days(reckoned, columns, tow_notes),
+        tow_notes=tow_notes,
+        catch=_species_rows(figures.catch, landed, catch_notes),
+        catch_notes=catch_notes,
+        out_turns=tuple(_out_turn(landing.out_turn) for landing in log.landings),
+        landed=landed,
+        legs=legs(reckoned, leg_notes),
+        leg_notes=leg_notes,
+        head_notes=head_notes,
+        remarks=note(log.remarks),
+        said=tuple(Said(no=tow.no, anchor=anchor(tow), text=note(tow.remarks)) for tow in log.tows if tow.remarks.strip()),
+        loose=loose_ends(log, offset),
+        lists=logged_lists(log, offset),
+        age_marks=age_notes.marks(figures.age.basis),
+        age_notes=age_notes,
+        age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),
+    )
+
+
+def render_trip(context: TripPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/trip.html").render(page=context, frame=context.frame)
+
+
+def trip_title(figures: TripFigures) -> str:
+    """Return what a trip is called: the vessel, its number if it has one, else when it sailed."""
+    head = figures.trip
+    vessel = one_line(head.vessel, 60)
+    return f"{vessel}, trip {one_line(head.number, 20)}" if head.number else f"{vessel}, {_date(head.sailed or head.as_of)}"
+
+
+def _date(moment: datetime) -> str:
+    return full_date(moment.date())
+
+
+def trip_frame(site: Site, figures: TripFigures) -> Frame:
+    """Return the frame of a trip's page."""
+    head = figures.trip
+    return Frame(
+        site=site,
+        path=trip_page(head.id),
+        title=trip_title(figures),
+        crumbs=(Crumb(name=head.vessel, path=vessel_page(head.vessel)),),
+    )
+
+
+def _published(trip_id: str | None, site: Site) -> str | None:
+    """Return the id of a neighbour that has a page."""
+    return trip_id if trip_id in site.trips else None
+
+
+def anchor(tow: Tow) -> str:
+    """Return the id a tow has on its page: by its line in the log, which no two share."""
+    return f"tow-{tow.place.line}-{tow.place.column}"
+
+
+def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes) -> tuple[TowDay, ...]:
+    """Return the tows in order, grouped by the day they were shot."""
+    grouped: list[tuple[date | None, list[TowRow]]] = []
+    for log, tow in logged_tows(reckoned):
+        when = tow.shot or tow.hauled
+        day = when.date() if when else (grouped[-1][0] if grouped else None)
+        if not grouped or grouped[-1][0] != day:
+            grouped.append((day, []))
+        grouped[-1][1].append(_row(log, tow, columns, notes))
+    return tuple(TowDay(day=day, rows=tuple(rows), kept_kg=added(row.tow.kept_kg for row in rows)) for day, rows in grouped)
+
+
+def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes) -> TowRow:
+    """Return a tow's row; a species it did not catch is blank, one whose weight is not known is not."""
+    marks = notes.marks(tow.basis)
+    species = []
+    for name in columns:
+        caught = tow.catch.get(name)
+        mark = notes.marks(caught.basis).get("kept_kg", Markup("")) if caught else Markup("")
+        species.append((caught.kept_kg if caught else None, caught is not None, mark))
+    return TowRow(
+        log=log,
+        tow=tow,
+        marks=marks,
+        species=tuple(species),
+        others=added(caught.kept_kg for name, caught in tow.catch.items() if name not in columns),
+        words=_tow_words(log),
+    )
+
+
+def _tow_words(tow: Tow) -> tuple[str, ...]:
+    """Return what befell the gear and the catch, in words."""
+    said = []
+    if tow.fast is not None:
+        said.append(f"came fast: {tow.fast.what}" if tow.fast.what else "came fast")
+    if tow.damage:
+        said.append(f"damage: {tow.damage}")
+    if tow.gear_lost:
+        said.append(f"lost: {tow.gear_lost}")
+    if tow.kept == "with next":
+        said.append("sorted with the next tow")
+    return tuple(said)
+
+
+def _species_rows(catch: ByName[SpeciesTotal], landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
+    over_scale: Mapping[str, Decimal] = landed.species if landed and landed.weighed else {}
+    rows = [
+        SpeciesRow(name=name, total=catch[name], marks=notes.marks(catch[name].basis), landed_kg=over_scale.get(name))
+        for name in by_weight(catch)
+    ]
+    return tuple(rows)
+
+
+def _out_turn(lines: Iterable[OutTurn]) -> tuple[OutTurnRow, ...]:
+    return tuple(
+        OutTurnRow(species=line.species, grade=line.grade, kilograms=line.weight.kilograms if line.weight else None)
+        for line in lines
+    )

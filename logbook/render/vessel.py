@@ -1,0 +1,67 @@
+"""A vessel's page: its trips, what it usually keeps, its best trips, its grounds, the vessel itself."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+
+from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned
+from logbook.model.fleet import Vessel
+from logbook.render.charts import Chart
+from logbook.render.environment import environment
+from logbook.render.fleet_charts import vessel_trips_chart
+from logbook.render.frame import Frame, Site, common_offset
+from logbook.render.gather import GroundSum, TripLine, Usual, begun, by_ground, moments, trip_line, usual_catch
+from logbook.render.links import vessel_page
+
+_BEST = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VesselPage:
+    """All that a vessel's page shows."""
+
+    frame: Frame
+    vessel: Vessel
+    offset: timedelta | None
+    figures: GroupFigures | None
+    trips: tuple[TripLine, ...]
+    best: tuple[TripLine, ...]
+    usual: tuple[Usual, ...]
+    grounds: tuple[GroundSum, ...]
+    chart: Chart | None
+
+
+def vessel_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, landed: Mapping[str, Landed]) -> VesselPage:
+    """Return what the page of a vessel shows, from its trips, of which there is one at least."""
+    in_order = sorted(trips, key=begun)
+    vessel = in_order[-1].log.vessel
+    name = in_order[-1].figures.trip.vessel
+    lines = [trip_line(trip, landed.get(trip.figures.trip.id)) for trip in in_order]
+    return VesselPage(
+        frame=Frame(site=site, path=vessel_page(name), title=name),
+        vessel=vessel,
+        offset=common_offset(moments(in_order)),
+        figures=figures.vessels.get(name),
+        trips=tuple(reversed(lines)),
+        best=_best(lines),
+        usual=usual_catch(in_order),
+        grounds=by_ground(tow for trip in in_order for tow in trip.figures.tows),
+        chart=vessel_trips_chart(name, lines),
+    )
+
+
+def render_vessel(context: VesselPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/vessel.html").render(page=context, frame=context.frame)
+
+
+def _best(lines: Sequence[TripLine]) -> tuple[TripLine, ...]:
+    """Return the ended trips that kept most a day at sea, the best first."""
+    rated = [(_per_day(line.trip), line) for line in lines if line.trip.figures.trip.docked is not None]
+    known = [(rate, line) for rate, line in rated if rate is not None]
+    known.sort(key=lambda one: (-one[0], one[1].trip.figures.trip.id))
+    return tuple(line for _, line in known[:_BEST])
+
+
+def _per_day(trip: Reckoned) -> float | None:
+    return trip.figures.totals.kept_kg_per_day
