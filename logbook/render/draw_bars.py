@@ -49,12 +49,16 @@ def _grid(panel: Panel, ticks: list[float], drawing: Bars) -> None:
 
 
 def _write(panel: Panel, drawing: Bars) -> None:
+    named = []
     for row, bar in enumerate(drawing.bars):
         middle = row + 0.5
         panel.write(-8 * panel.per_pixel_x, middle, bar.label, across="right")
         start = 0.0
         for part in bar.parts:
             if part.words and room(part.words) + SIZE < part.size / panel.per_pixel_x:
-                panel.write(start + part.size / 2, middle, part.words, across="center", halo=True)
+                named.append((start + part.size / 2, middle, part.words, "center"))
             start += part.size
         panel.write(start + 6 * panel.per_pixel_x, middle, bar.end, bold=True)
+    panel.blank(named)
+    for x, y, words, across in named:
+        panel.write(x, y, words, across=across)

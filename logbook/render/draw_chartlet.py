@@ -55,7 +55,8 @@ def _rectangles(panel: Panel, drawing: Chartlet) -> None:
     for name, (lon, lat) in drawing.rectangles:
         x = max(lon, drawing.west) + 6 * panel.per_pixel_x
         y = min(northing(lat + 0.5), panel.up[1]) - 11 * panel.per_pixel_y
-        panel.write(x, y, name, colour=MUTED, bold=True, halo=True)
+        panel.blank([(x, y, name, "left")])
+        panel.write(x, y, name, colour=MUTED, bold=True)
 
 def _outlines(panel: Panel, drawing: Chartlet) -> None:
     for outline in drawing.outlines:
@@ -63,7 +64,8 @@ def _outlines(panel: Panel, drawing: Chartlet) -> None:
         panel.lines([[*corners, corners[0]]], MUTED, 1.0, "dotted")
         x = max(min(x for x, _ in corners), panel.across[0]) + 6 * panel.per_pixel_x
         y = max(min(y for _, y in corners), panel.up[0]) + 11 * panel.per_pixel_y
-        panel.write(x, y, outline.name, colour=MUTED, halo=True)
+        panel.blank([(x, y, outline.name, "left")])
+        panel.write(x, y, outline.name, colour=MUTED)
 
 def _tracks(panel: Panel, drawing: Chartlet) -> None:
     clean = [_up(track.points) for track in drawing.tracks if not track.foul]
@@ -73,11 +75,11 @@ def _tracks(panel: Panel, drawing: Chartlet) -> None:
     panel.marks([points[0] for points in clean], "o", BLUE, 4.5)
     panel.marks([points[0] for points in foul], "o", VERMILLION, 4.5)
     panel.marks([points[-1] for points in foul], "x", VERMILLION, 8)
-    for track in drawing.tracks:
-        if track.label:
-            x, y = _up(track.points)[0]
-            words = track.label
-            panel.write(x + 6 * panel.per_pixel_x, y + 7 * panel.per_pixel_y, words, bold=track.foul, halo=True)
+    beside, above = 6 * panel.per_pixel_x, 7 * panel.per_pixel_y
+    places = [(_up(track.points)[0], track) for track in drawing.tracks if track.label]
+    panel.blank([(x + beside, y + above, track.label, "left") for (x, y), track in places])
+    for (x, y), track in places:
+        panel.write(x + beside, y + above, track.label, bold=track.foul)
 
 def _scale(panel: Panel, drawing: Chartlet) -> None:
     """Draw a length of whole sea miles, true at the middle latitude."""
@@ -89,5 +91,5 @@ def _scale(panel: Panel, drawing: Chartlet) -> None:
     left, y = right - miles * per_mile, panel.up[0] + 12 * panel.per_pixel_y
     tick = 4 * panel.per_pixel_y
     panel.lines([[(left, y + tick), (left, y), (right, y), (right, y + tick)]], INK, 1.4)
-    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{miles:g} nm", across="center", halo=True)
+    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{miles:g} nm", across="center")
 

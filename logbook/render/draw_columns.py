@@ -29,7 +29,7 @@ def rule(panel: Panel, ticks: tuple[float, ...], unit: str) -> None:
     places = 0 if ticks[1] == int(ticks[1]) else 1
     for tick in ticks:
         panel.write(beside, tick, fixed(tick, places), across="right", colour=MUTED)
-    panel.write(beside, ticks[-1] + 16 * panel.per_pixel_y, unit, across="right", colour=MUTED)
+    panel.write(left, ticks[-1] + 11 * panel.per_pixel_y, unit, colour=MUTED)
 
 
 def stack(panel: Panel, bars: tuple[Bar, ...], thick: float) -> None:

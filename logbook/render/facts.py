@@ -18,6 +18,9 @@ from logbook.render.shown import (
 )
 
 
+_SHOWN = ("kept_kg", "days_at_sea", "kept_kg_per_h", "oldest_ice_days")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
     """A figure with its name.
@@ -40,8 +43,8 @@ class Fact:
 def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tuple[Fact, ...]:
     """Return the figures that stand at the top of a trip's page."""
     totals, age, head = reckoned.figures.totals, reckoned.figures.age, reckoned.figures.trip
-    marks = notes.marks(totals.basis)
-    ages = notes.marks(age.basis)
+    marks = notes.marks(totals.basis, _SHOWN)
+    ages = notes.marks(age.basis, _SHOWN)
     facts = [
         Fact(
             name="Kept" if head.docked else "Kept so far",
@@ -52,7 +55,7 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
         )
     ]
     if landed is not None and landed.weighed:
-        facts.append(Fact(name="Landed, over the scale", entry="landed", value=weight(added(landed.species.values()))))
+        facts.append(Fact(name="Over the scale", entry="landed", value=weight(added(landed.species.values()))))
     facts += [
         Fact(
             name="Days at sea",
@@ -79,7 +82,7 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
             value=days_unit(age.oldest_ice_days),
             mark=_mark(ages, "oldest_ice_days"),
             under=_lines(
-                ("", age.oldest_equivalent_ice_days is not None and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u202f°C"),
+                ("", age.oldest_equivalent_ice_days is not None and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u00a0°C"),
                 ("", f"limit {many_days(age.limit_days)}"),
             ),
         ),

@@ -45,14 +45,13 @@ def landings_chart(figures: FleetFigures) -> Chart | None:
     if not shown:
         return None
     chief = chief_species(figures)
-    bars, totals, any_others = [], {}, False
+    bars, totals = [], {}
     for place, name in enumerate(shown):
         species = figures.landed_by_month[name]
         of_chief, others = month_parts(species, chief)
         parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(of_chief) if kg]
         if others:
             parts.append(Part(size=_tonnes(others), colour=OTHERS))
-        any_others = any_others or bool(others)
         year, _, number = name.partition("-")
         bars.append(
             Bar(label=f"{MONTHS[int(number) - 1][:3]} {year}", parts=tuple(parts), lead=place == 0 or number == "01")
@@ -68,7 +67,7 @@ def landings_chart(figures: FleetFigures) -> Chart | None:
         ),
         width=WIDTH,
         height=_HEIGHT,
-        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if any_others else tuple(key)),
+        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else tuple(key)),
     )
 
 
@@ -117,7 +116,8 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
         catch = line.trip.figures.catch
         parts = [Part(size=_tonnes(catch[one].kept_kg or NOUGHT), colour=colour) for colour, one in enumerate(chief) if one in catch]
         rest = added(catch[one].kept_kg for one in catch if one not in chief)
-        parts.append(Part(size=_tonnes(rest or NOUGHT), colour=OTHERS))
+        if rest:
+            parts.append(Part(size=_tonnes(rest), colour=OTHERS))
         label = f"{began.day}{chr(0xA0)}{MONTHS[began.month - 1][:3]} {began.year}"
         bars.append(Bar(label=label, parts=tuple(parts), lead=began.year != years))
         years = began.year
@@ -131,8 +131,12 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
         ),
         width=WIDTH,
         height=_HEIGHT,
-        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if len(_all(shown)) > _COLOURS else key),
+        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else key),
     )
+
+
+def _any_others(bars: Iterable[Bar]) -> bool:
+    return any(part.colour == OTHERS for bar in bars for part in bar.parts)
 
 
 def _all(lines: Iterable[TripLine]) -> dict[str, Decimal]:

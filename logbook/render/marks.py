@@ -4,7 +4,7 @@ The head of a column says whether its figures are as a rule logged or reckoned. 
 on, assumed or otherwise not plain has a letter beside it; the words stand in a list below the table.
 """
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from markupsafe import Markup
 
@@ -24,9 +24,9 @@ class Notes:
         """Begin with none."""
         self._letters: dict[str, str] = {}
 
-    def marks(self, basis: Basis) -> dict[str, Markup]:
-        """Return the letter of every field that is not plain."""
-        return {field: self.mark(words) for field, words in basis} if basis else _NONE
+    def marks(self, basis: Basis, shown: Container[str]) -> dict[str, Markup]:
+        """Return the letter of every field that is not plain and is shown where these notes belong."""
+        return {field: self.mark(words) for field, words in basis if field in shown} if basis else _NONE
 
     def mark(self, words: str) -> Markup:
         """Return the letter for some words, a new one where they are new."""

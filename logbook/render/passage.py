@@ -11,6 +11,19 @@ from logbook.render.marks import Notes
 from logbook.render.shown import days_unit, hours_unit, kilograms, miles_unit
 
 
+_SHOWN = (
+    "sailed_from",
+    "steam_out_h",
+    "steam_home_h",
+    "docked",
+    "passage_h",
+    "passage_nm",
+    "landing_started",
+    "discharge_h",
+    "discharge_kg_per_h",
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leg:
     """A turning point of a trip.
@@ -39,7 +52,7 @@ def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
     shots = [tow.shot for tow in tows if tow.shot]
     hauls = [tow.hauled for tow in tows if tow.hauled]
     fished = reckoned.figures.totals.fishing_days
-    marks, heads = notes.marks(landing.basis), notes.marks(head.basis)
+    marks, heads = notes.marks(landing.basis, _SHOWN), notes.marks(head.basis, _SHOWN)
     made = [
         Leg(name="Sailed", entry="trip", at=head.sailed, where=head.sailed_from, mark=_mark(heads, "sailed_from")),
         Leg(

@@ -1,12 +1,12 @@
 """The plate that charts are drawn on: matplotlib, kept and used again, and SVG that is the same every time.
 
 Making a figure and its axes costs more than drawing on them, so there is one of each, cleared after every
-chart. Axes are never drawn; a chart brings its own few lines and labels. Text stays text.
+chart. Axes are never drawn; a chart brings its own few shapes and words. All shapes of a colour are one
+path. Text stays text, in the reader's own typeface.
 """
 
 import io
 import re
-import warnings
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -14,10 +14,13 @@ from functools import lru_cache
 import matplotlib as mpl
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
+from matplotlib.backend_bases import RendererBase
 from matplotlib.backends.backend_svg import FigureCanvasSVG
-from matplotlib.collections import LineCollection, PolyCollection
 from matplotlib.figure import Figure
+from matplotlib.font_manager import FontProperties
 from matplotlib.lines import Line2D
+from matplotlib.patches import PathPatch
+from matplotlib.path import Path
 from matplotlib.text import Text
 
 INK = "#1b2326"
@@ -29,24 +32,30 @@ BLUE, VERMILLION, GREEN, PURPLE, GREY = "#0072b2", "#d55e00", "#009e73", "#cc79a
 PALETTE = (BLUE, VERMILLION, GREEN, PURPLE, GREY)
 """Okabe and Ito (2008): those four that stand 3:1 against white and, turned dark by the style sheet, against the dark plate."""
 
-HATCHES = ("", "////", "....", "xxxx", "")
+HATCHES = ("", "////", "\\\\\\\\", "xxxx", "---")
 """What tells the colours apart where colour does not."""
 
 SIZE = 12.0
-"""Height of text in CSS pixels."""
+"""Height of text in pixels."""
 
 _PIXELS = 72
+_BASELINE = {"center": 0.35, "top": 0.76, "bottom": -0.24}
+"""How far above the baseline the named part of a line of text lies, in heights of text."""
 _SETTINGS = {
     "svg.fonttype": "none",
     "svg.hashsalt": "trawl-trip-logbook",
     "text.parse_math": False,
     "font.family": ["DejaVu Sans"],
-    "hatch.linewidth": 0.9,
+    "hatch.linewidth": 1.1,
+    "hatch.color": PAPER,
     "path.simplify": False,
 }
 _NO_METADATA = {"Creator": None, "Date": None, "Format": None, "Type": None}
 _PROLOGUE = re.compile(rb"<\?xml.*?(?=<svg)", re.DOTALL)
-_FONT = re.compile(rb"font-family: 'DejaVu Sans'|(?<=px )'DejaVu Sans'")
+_INCHES = re.compile(rb'\b(width|height)="([\d.]+)pt"')
+_FONT = re.compile(rb'(<text style="[^">]*)\'DejaVu Sans\'')
+
+Points = Sequence[tuple[float, float]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,6 +66,20 @@ class Box:
     top: float
     width: float
     height: float
+
+
+class Words(Text):
+    """A line of text that is placed by its size alone, without being measured, which is most of the work."""
+
+    def draw(self, renderer: RendererBase) -> None:
+        """Write it."""
+        x, y = self.get_transform().transform(self.get_unitless_position())
+        down = y - _BASELINE[self.get_verticalalignment()] * self.get_fontsize()
+        brush = renderer.new_gc()
+        brush.set_foreground(self.get_color())
+        height = renderer.get_canvas_width_height()[1]
+        renderer.draw_text(brush, x, height - down, self.get_text(), self.get_fontproperties(), 0, False, self)  # noqa: FBT003 - matplotlib's order
+        brush.restore()
 
 
 class Panel:
@@ -71,43 +94,50 @@ class Panel:
         self.per_pixel_y = (up[1] - up[0]) / box.height
         self._keep = keep
 
-    def areas(self, shapes: Sequence[Sequence[tuple[float, float]]], colour: int) -> None:
+    def areas(self, shapes: Sequence[Points], colour: int, *, clip: bool = True) -> None:
         """Fill shapes with a colour of the palette and its hatch."""
-        if not shapes:
-            return
-        made = PolyCollection(
-            shapes,
-            facecolors=PALETTE[colour],
-            edgecolors=PAPER,
-            linewidths=0.6,
-            hatch=HATCHES[colour] or None,
-        )
-        self._add(self.axes.add_collection(made, autolim=False))
+        if shapes:
+            made = PathPatch(
+                joined(shapes, close=True),
+                facecolor=PALETTE[colour],
+                edgecolor=PAPER,
+                linewidth=0.6,
+                hatch=HATCHES[colour] or None,
+                zorder=1,
+            )
+            self._add(made, clip=clip)
 
     def lines(
-        self, paths: Sequence[Sequence[tuple[float, float]]], colour: str = RULE, width: float = 0.8, dashes: str = "solid"
+        self, paths: Sequence[Points], colour: str = RULE, width: float = 0.8, dashes: str = "solid", *, clip: bool = True
     ) -> None:
         """Draw broken lines."""
-        if not paths:
-            return
-        made = LineCollection(list(paths), colors=colour, linewidths=width, linestyles=dashes, capstyle="round")
-        self._add(self.axes.add_collection(made, autolim=False))
+        if paths:
+            made = PathPatch(
+                joined(paths, close=False),
+                fill=False,
+                edgecolor=colour,
+                linewidth=width,
+                linestyle=dashes,
+                capstyle="round",
+                zorder=2,
+            )
+            self._add(made, clip=clip)
 
-    def marks(self, points: Sequence[tuple[float, float]], sign: str, colour: str, size: float = 4.0) -> None:
+    def marks(self, points: Points, sign: str, colour: str, size: float = 4.0) -> None:
         """Put a sign at points."""
-        if not points:
-            return
-        made = Line2D(
-            [x for x, _ in points],
-            [y for _, y in points],
-            linestyle="none",
-            marker=sign,
-            markersize=size,
-            markerfacecolor=colour,
-            markeredgecolor=colour,
-            markeredgewidth=1.6 if sign == "x" else 0,
-        )
-        self._add(self.axes.add_artist(made))
+        if points:
+            made = Line2D(
+                [x for x, _ in points],
+                [y for _, y in points],
+                linestyle="none",
+                marker=sign,
+                markersize=size,
+                markerfacecolor=colour,
+                markeredgecolor=colour,
+                markeredgewidth=1.6 if sign == "x" else 0,
+                zorder=3,
+            )
+            self._add(made)
 
     def write(
         self,
@@ -119,26 +149,26 @@ class Panel:
         up: str = "center",
         colour: str = INK,
         bold: bool = False,
-        halo: bool = False,
     ) -> None:
         """Write words at a point, `across` and `up` saying which part of them lies there."""
-        made = Text(
-            x,
-            y,
-            words,
-            horizontalalignment=across,
-            verticalalignment=up,
-            color=colour,
-            fontsize=SIZE,
-            fontweight="bold" if bold else "normal",
-            parse_math=False,
-            bbox={"facecolor": PAPER, "edgecolor": "none", "pad": 0.8, "alpha": 0.85} if halo else None,
-        )
-        made.set_clip_on(False)
-        self._add(self.axes.add_artist(made))
+        made = Words(x, y, words, horizontalalignment=across, verticalalignment=up, color=colour, fontproperties=_font(bold), zorder=5)
+        self._add(made, clip=False)
 
-    def _add(self, artist: Artist) -> None:
-        self._keep.append(artist)
+    def blank(self, places: Sequence[tuple[float, float, str, str]]) -> None:
+        """Make the ground behind words light: x, y, the words, and which part of them lies there."""
+        shapes = []
+        half = 0.62 * SIZE * self.per_pixel_y
+        for x, y, words, across in places:
+            wide = room(words) * self.per_pixel_x
+            left = x - {"left": 0.0, "center": 0.5, "right": 1.0}[across] * wide
+            shapes.append([(left, y - half), (left, y + half), (left + wide, y + half), (left + wide, y - half)])
+        if shapes:
+            made = PathPatch(joined(shapes, close=True), facecolor=PAPER, edgecolor="none", alpha=0.8, zorder=4)
+            self._add(made)
+
+    def _add(self, artist: Artist, *, clip: bool = True) -> None:
+        self._keep.append(self.axes.add_artist(artist))
+        artist.set_clip_on(clip)
 
 
 class Plate:
@@ -181,9 +211,7 @@ class Plate:
     def svg(self) -> bytes:
         """Return what stands on the plate."""
         written = io.BytesIO()
-        with warnings.catch_warnings():
-            warnings.filterwarnings("ignore", message="Glyph .* missing from font", category=UserWarning)
-            self.canvas.print_svg(written, metadata=_NO_METADATA)
+        self.canvas.print_svg(written, metadata=_NO_METADATA)
         return _tidy(written.getvalue())
 
 
@@ -193,10 +221,28 @@ def plate() -> Plate:
     return Plate()
 
 
+@lru_cache(maxsize=2)
+def _font(bold: bool) -> FontProperties:  # noqa: FBT001 - there are these two
+    return FontProperties(size=SIZE, weight="bold" if bold else "normal")
+
+
+def joined(shapes: Sequence[Points], *, close: bool) -> Path:
+    """Return many outlines or lines as one path."""
+    corners: list[tuple[float, float]] = []
+    codes: list[int] = []
+    for shape in shapes:
+        corners += shape
+        codes += [Path.MOVETO, *[Path.LINETO] * (len(shape) - 1)]
+        if close:
+            corners.append(shape[0])
+            codes.append(Path.CLOSEPOLY)
+    return Path(corners, codes)
+
+
 def _tidy(svg: bytes) -> bytes:
-    """Return the SVG without the reference to its document type and in the reader's own typeface."""
-    bare = _PROLOGUE.sub(b"", svg, count=1)
-    return _FONT.sub(lambda found: found.group().replace(b"'DejaVu Sans'", b"system-ui, sans-serif"), bare)
+    """Return the SVG without the reference to its document type, sized in pixels and in the reader's own typeface."""
+    bare = _INCHES.sub(rb'\1="\2"', _PROLOGUE.sub(b"", svg, count=1), count=2)
+    return _FONT.sub(rb"\1system-ui, sans-serif", bare)
 
 
 def room(words: str) -> float:
@@ -210,7 +256,7 @@ def key(panel: Panel, top: float, entries: Iterable[tuple[int, str]]) -> None:
     x = panel.across[0]
     high, wide = 9 * panel.per_pixel_y, 14 * panel.per_pixel_x
     for colour, name in entries:
-        panel.areas([[(x, y - high / 2), (x, y + high / 2), (x + wide, y + high / 2), (x + wide, y - high / 2)]], colour)
-        panel.axes.collections[-1].set_clip_on(False)
+        swatch = [(x, y - high / 2), (x, y + high / 2), (x + wide, y + high / 2), (x + wide, y - high / 2)]
+        panel.areas([swatch], colour, clip=False)
         panel.write(x + wide + 5 * panel.per_pixel_x, y, name)
         x += wide + (5 + room(name) + 14) * panel.per_pixel_x

@@ -25,8 +25,23 @@ from logbook.render.passage import Leg, legs
 from logbook.render.shown import full_date, one_line
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
 
-_FIXED_COLUMNS = 13
-_COLUMNS = 3
+_FIXED_COLUMNS = 12
+_COLUMNS = 4
+_TOW_FIELDS = ("duration_h", "ground", "depth_m", "light", "kept_kg", "kept_kg_per_h", "put_back_kg", "pens", "ice_days")
+_TRACK_FIELDS = (
+    "rectangle",
+    "distance_nm",
+    "speed_kn",
+    "depth_m",
+    "warp_to_depth",
+    "side",
+    "net",
+    "swept_doors_km2",
+    "swept_wings_km2",
+    "kept_kg_per_km2",
+    "equivalent_ice_days",
+)
+_AGE_FIELDS = ("oldest_ice_days", "mean_ice_days", "oldest_equivalent_ice_days", "mean_equivalent_ice_days", "over_limit_kg")
 """Species with a column of their own in the table of tows."""
 
 
@@ -37,6 +52,7 @@ class TowRow:
     log: Tow
     tow: TowFigures
     marks: Mapping[str, Markup]
+    track_marks: Mapping[str, Markup]
     species: tuple[tuple[Decimal | None, bool, Markup], ...]
     others: Decimal | None
     words: tuple[str, ...]
@@ -105,6 +121,7 @@ class TripPage:
     others: bool
     days: tuple[TowDay, ...]
     tow_notes: Notes
+    track_notes: Notes
     catch: tuple[SpeciesRow, ...]
     catch_notes: Notes
     out_turns: tuple[tuple[OutTurnRow, ...], ...]
@@ -145,7 +162,8 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     """Return what the page of a trip shows."""
     log, figures = reckoned.log, reckoned.figures
     columns = by_weight(figures.catch)[:_COLUMNS]
-    tow_notes, catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes(), Notes()
+    tow_notes, track_notes = Notes(), Notes()
+    catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     offset = common_offset(moments([reckoned]))
     frame = trip_frame(site, figures)
     return TripPage(
@@ -163,9 +181,10 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         age=age_chart(reckoned),
         grounds=by_ground(figures.tows),
         columns=columns,
-        others=any(name not in columns for name in figures.catch),
-        days=_days(reckoned, columns, tow_notes),
+        others=any(species.kept_kg is not None for tow in figures.tows for name, species in tow.catch.items() if name not in columns),
+        days=_days(reckoned, columns, tow_notes, track_notes),
         tow_notes=tow_notes,
+        track_notes=track_notes,
         catch=_species_rows(figures.catch, landed, catch_notes),
         catch_notes=catch_notes,
         out_turns=tuple(_out_turn(landing.out_turn) for landing in log.landings),
@@ -177,7 +196,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         said=tuple(Said(no=tow.no, anchor=anchor(tow), text=note(tow.remarks)) for tow in log.tows if tow.remarks.strip()),
         loose=loose_ends(log, offset),
         lists=logged_lists(log, offset),
-        age_marks=age_notes.marks(figures.age.basis),
+        age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
         age_notes=age_notes,
         age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),
     )
@@ -220,7 +239,7 @@ def anchor(tow: Tow) -> str:
     return f"tow-{tow.place.line}-{tow.place.column}"
 
 
-def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes) -> tuple[TowDay, ...]:
+def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> tuple[TowDay, ...]:
     """Return the tows in order, grouped by the day they were shot."""
     grouped: list[tuple[date | None, list[TowRow]]] = []
     for log, tow in logged_tows(reckoned):
@@ -228,22 +247,22 @@ def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes) -> tuple[T
         day = when.date() if when else (grouped[-1][0] if grouped else None)
         if not grouped or grouped[-1][0] != day:
             grouped.append((day, []))
-        grouped[-1][1].append(_row(log, tow, columns, notes))
+        grouped[-1][1].append(_row(log, tow, columns, notes, track_notes))
     return tuple(TowDay(day=day, rows=tuple(rows), kept_kg=added(row.tow.kept_kg for row in rows)) for day, rows in grouped)
 
 
-def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes) -> TowRow:
+def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> TowRow:
     """Return a tow's row; a species it did not catch is blank, one whose weight is not known is not."""
-    marks = notes.marks(tow.basis)
     species = []
     for name in columns:
         caught = tow.catch.get(name)
-        mark = notes.marks(caught.basis).get("kept_kg", Markup("")) if caught else Markup("")
+        mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", Markup("")) if caught else Markup("")
         species.append((caught.kept_kg if caught else None, caught is not None, mark))
     return TowRow(
         log=log,
         tow=tow,
-        marks=marks,
+        marks=notes.marks(tow.basis, _TOW_FIELDS),
+        track_marks=track_notes.marks(tow.basis, _TRACK_FIELDS),
         species=tuple(species),
         others=added(caught.kept_kg for name, caught in tow.catch.items() if name not in columns),
         words=_tow_words(log),
@@ -267,7 +286,7 @@ def _tow_words(tow: Tow) -> tuple[str, ...]:
 def _species_rows(catch: ByName[SpeciesTotal], landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
     over_scale: Mapping[str, Decimal] = landed.species if landed and landed.weighed else {}
     rows = [
-        SpeciesRow(name=name, total=catch[name], marks=notes.marks(catch[name].basis), landed_kg=over_scale.get(name))
+        SpeciesRow(name=name, total=catch[name], marks=notes.marks(catch[name].basis, ("kept_kg", "live_kg")), landed_kg=over_scale.get(name))
         for name in by_weight(catch)
     ]
     return tuple(rows)

@@ -27,7 +27,7 @@ def run_chart(reckoned: Reckoned) -> Chart | None:
     for tow in tows:
         so_far += tow.kept_kg or NOUGHT
         totals.append(so_far)
-    others = any(name not in chief for tow in tows for name in tow.catch)
+    others = any(part.colour == OTHERS for tow in tows for part in _parts(tow, chief))
     names = [(colour, one_line(name, _LABEL)) for colour, name in enumerate(chief)]
     drawing = Run(
         bars=tuple(Bar(label=str(tow.no), parts=_parts(tow, chief), end=_sign(tow)) for tow in tows),
@@ -148,4 +148,6 @@ def age_chart(reckoned: Reckoned) -> Chart | None:
 
 def day_words(day: str) -> str:
     """Return `2 to 3 days` for the fish that is between two and three days old, known as `2`."""
+    if day == "0":
+        return "under 1 day"
     return f"{day} to {int(day) + 1} days" if day.isdecimal() else day
