@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-
 from logbook.model.quantity import Weight
 from logbook.model.trip import Amount, Period, Trip
 from logbook.render.notes import note
@@ -36,11 +35,11 @@ def loose_ends(log: Trip, offset: timedelta | None) -> tuple[tuple[str, str], ..
     crew = ", ".join(log.crew)
     found: list[tuple[str, str | None]] = [
         ("Crew", crew or None),
-        ("Ice loaded", log.ice_loaded is not None and weight(log.ice_loaded) or None),
-        ("Ice left at sailing", log.ice_left_at_sailing is not None and weight(log.ice_left_at_sailing) or None),
+        ("Ice loaded", None if log.ice_loaded is None else weight(log.ice_loaded)),
+        ("Ice left at sailing", None if log.ice_left_at_sailing is None else weight(log.ice_left_at_sailing)),
         ("Fuel loaded", _fuel(log.fuel_loaded)),
-        ("Sea temperature", log.sea_temperature is not None and celsius_unit(log.sea_temperature) or None),
-        ("Deck temperature", log.deck_temperature is not None and celsius_unit(log.deck_temperature) or None),
+        ("Sea temperature", None if log.sea_temperature is None else celsius_unit(log.sea_temperature)),
+        ("Deck temperature", None if log.deck_temperature is None else celsius_unit(log.deck_temperature)),
         ("Planned", _planned(log)),
         ("Bound for", log.bound_for),
         ("Wants on the quay", log.wants),
@@ -128,7 +127,8 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
 
 def _periods(periods: Iterable[Period], offset: timedelta | None) -> tuple[Row, ...]:
     return tuple(
-        (brief(one.start, offset), brief(one.end, offset), took(_between(one.start, one.end)), one.words) for one in periods
+        (brief(one.start, offset), brief(one.end, offset), took(_between(one.start, one.end)), one.words)
+        for one in periods
     )
 
 
@@ -163,5 +163,3 @@ def _planned(log: Trip) -> str | None:
     if log.planned_catch is not None:
         said.append(weight(log.planned_catch))
     return ", ".join(said) or None
-
-

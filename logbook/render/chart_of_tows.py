@@ -60,7 +60,9 @@ def tow_chart(reckoned: Reckoned, fleet: Fleet) -> TowChart | None:
         drawing=drawing,
     )
     foul = sum(figures.foul for _, figures, _ in near)
-    return TowChart(chart=chart, left_off=tuple(figures.no for _, figures, _ in far), without=len(tows) - len(placed), foul=foul)
+    return TowChart(
+        chart=chart, left_off=tuple(figures.no for _, figures, _ in far), without=len(tows) - len(placed), foul=foul
+    )
 
 
 Placed = tuple[Tow, TowFigures, tuple[Point, ...]]

@@ -2,7 +2,7 @@
 
 from logbook.render.charts import Bars, Chart
 from logbook.render.draw_sizes import ROW, bars_top
-from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Panel, Plate, key, room
+from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Panel, Plate, Side, key, room
 from logbook.render.scale import round_ticks
 from logbook.render.shown import fixed
 
@@ -49,7 +49,7 @@ def _grid(panel: Panel, ticks: list[float], drawing: Bars) -> None:
 
 
 def _write(panel: Panel, drawing: Bars) -> None:
-    named = []
+    named: list[tuple[float, float, str, Side]] = []
     for row, bar in enumerate(drawing.bars):
         middle = row + 0.5
         panel.write(-8 * panel.per_pixel_x, middle, bar.label, across="right")

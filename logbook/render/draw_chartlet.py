@@ -1,3 +1,4 @@
+# ruff: noqa: RUF001, RUF002 - minutes as they are printed
 """A small chart of the tows: graticule, statistical rectangles, grounds, tracks and a scale. Not for navigation."""
 
 from math import cos, floor, radians
@@ -9,6 +10,7 @@ from logbook.render.scale import graticule, round_step
 
 GRID = (-44.0, 68.5, 36.0, 85.5)
 """West, east, south and north ends of the ICES grid of statistical rectangles."""
+
 
 def draw_chartlet(plate: Plate, chart: Chart, drawing: Chartlet) -> None:
     """Put the chartlet on the plate."""
@@ -23,8 +25,10 @@ def draw_chartlet(plate: Plate, chart: Chart, drawing: Chartlet) -> None:
     (west, east), (low, high) = panel.across, panel.up
     panel.lines([[(west, low), (east, low), (east, high), (west, high), (west, low)]], INK, 1.2)
 
+
 def _up(points: tuple[Point, ...]) -> list[Point]:
     return [(longitude, northing(latitude)) for longitude, latitude in points]
+
 
 def _graticule(panel: Panel, drawing: Chartlet) -> None:
     parallels = graticule(drawing.south, drawing.north, 6)
@@ -38,10 +42,12 @@ def _graticule(panel: Panel, drawing: Chartlet) -> None:
         words = whole_minutes((lon + 180) % 360 - 180, "EW")
         panel.write(lon, low - 14 * panel.per_pixel_y, words, across="center", colour=MUTED)
 
+
 def whole_minutes(angle: float, letters: str) -> str:
     """Return `58°50′N` for an angle of whole minutes."""
     minutes = round(abs(angle) * 60)
     return f"{minutes // 60}°{minutes % 60:02d}′{letters[0] if angle >= 0 else letters[1]}"
+
 
 def _rectangles(panel: Panel, drawing: Chartlet) -> None:
     """Draw the edges of the statistical rectangles within, and the names of those fished."""
@@ -58,6 +64,7 @@ def _rectangles(panel: Panel, drawing: Chartlet) -> None:
         panel.blank([(x, y, name, "left")])
         panel.write(x, y, name, colour=MUTED, bold=True)
 
+
 def _outlines(panel: Panel, drawing: Chartlet) -> None:
     for outline in drawing.outlines:
         corners = _up(outline.corners)
@@ -66,6 +73,7 @@ def _outlines(panel: Panel, drawing: Chartlet) -> None:
         y = max(min(y for _, y in corners), panel.up[0]) + 11 * panel.per_pixel_y
         panel.blank([(x, y, outline.name, "left")])
         panel.write(x, y, outline.name, colour=MUTED)
+
 
 def _tracks(panel: Panel, drawing: Chartlet) -> None:
     clean = [_up(track.points) for track in drawing.tracks if not track.foul]
@@ -81,6 +89,7 @@ def _tracks(panel: Panel, drawing: Chartlet) -> None:
     for (x, y), track in places:
         panel.write(x + beside, y + above, track.label, bold=track.foul)
 
+
 def _scale(panel: Panel, drawing: Chartlet) -> None:
     """Draw a length of whole sea miles, true at the middle latitude."""
     middle = (drawing.south + drawing.north) / 2
@@ -92,4 +101,3 @@ def _scale(panel: Panel, drawing: Chartlet) -> None:
     tick = 4 * panel.per_pixel_y
     panel.lines([[(left, y + tick), (left, y), (right, y), (right, y + tick)]], INK, 1.4)
     panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{miles:g} nm", across="center")
-

@@ -51,7 +51,9 @@ def _days(panel: Panel, drawing: Run, above: float) -> None:
     """Draw a line where a day begins and write its name, shortened to fit."""
     ends = [start for start, _ in drawing.days[1:]] + [len(drawing.bars)]
     top = panel.up[1] + above
-    panel.lines([[(float(start), 0.0), (float(start), top)] for start, _ in drawing.days[1:]], RULE, 0.8, "dashed", clip=False)
+    panel.lines(
+        [[(float(start), 0.0), (float(start), top)] for start, _ in drawing.days[1:]], RULE, 0.8, "dashed", clip=False
+    )
     for (start, name), end in zip(drawing.days, ends, strict=True):
         pixels = (end - start) / panel.per_pixel_x
         said = next((text for text in (name, name[:3], name[:1]) if room(text) + 4 <= pixels), "")

@@ -7,16 +7,15 @@ from markupsafe import Markup
 
 from logbook.model.figures import Landed, Reckoned
 from logbook.render.gather import added
-from logbook.render.marks import Notes
+from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import (
     days_unit,
     fixed,
     hours_unit,
-    kilograms,
     many,
+    per_hour,
     weight,
 )
-
 
 _SHOWN = ("kept_kg", "days_at_sea", "kept_kg_per_h", "oldest_ice_days")
 
@@ -36,7 +35,7 @@ class Fact:
     name: str
     entry: str
     value: str
-    mark: Markup = Markup("")
+    mark: Markup = NO_MARK
     under: tuple[str, ...] = ()
 
 
@@ -51,7 +50,10 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
             entry="kept",
             value=weight(totals.kept_kg),
             mark=_mark(marks, "kept_kg"),
-            under=_lines(("live weight ", totals.live_kg and weight(totals.live_kg)), ("put back ", totals.put_back_kg and weight(totals.put_back_kg))),
+            under=_lines(
+                ("live weight ", totals.live_kg and weight(totals.live_kg)),
+                ("put back ", totals.put_back_kg and weight(totals.put_back_kg)),
+            ),
         )
     ]
     if landed is not None and landed.weighed:
@@ -68,12 +70,15 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
             name="Tows",
             entry="tow",
             value=fixed(totals.tows),
-            under=_lines(("", f"{totals.foul_tows} foul"), ("", totals.towed_h is not None and f"{hours_unit(totals.towed_h)} towed")),
+            under=_lines(
+                ("", f"{totals.foul_tows} foul"),
+                ("", totals.towed_h is not None and f"{hours_unit(totals.towed_h)} towed"),
+            ),
         ),
         Fact(
             name="Catch per hour",
             entry="rate",
-            value=kilograms(totals.kept_kg_per_h) if totals.kept_kg_per_h is None else f"{kilograms(totals.kept_kg_per_h)}\u202fkg/h",
+            value=per_hour(totals.kept_kg_per_h),
             mark=_mark(marks, "kept_kg_per_h"),
         ),
         Fact(
@@ -82,7 +87,11 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
             value=days_unit(age.oldest_ice_days),
             mark=_mark(ages, "oldest_ice_days"),
             under=_lines(
-                ("", age.oldest_equivalent_ice_days is not None and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u00a0°C"),
+                (
+                    "",
+                    age.oldest_equivalent_ice_days is not None
+                    and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u00a0°C",
+                ),
                 ("", f"limit {many_days(age.limit_days)}"),
             ),
         ),
@@ -96,7 +105,7 @@ def many_days(number: float) -> str:
 
 
 def _mark(marks: Mapping[str, Markup], field: str) -> Markup:
-    return marks.get(field, Markup(""))
+    return marks.get(field, NO_MARK)
 
 
 def _lines(*lines: tuple[str, object]) -> tuple[str, ...]:

@@ -1,9 +1,10 @@
 """The charts of the fleet and of a vessel, as data."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 
-from logbook.model.figures import FleetFigures, GroupFigures
+from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
 from logbook.render.charts import OTHERS, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, TripLine, added
@@ -67,7 +68,9 @@ def landings_chart(figures: FleetFigures) -> Chart | None:
         ),
         width=WIDTH,
         height=_HEIGHT,
-        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else tuple(key)),
+        drawing=Columns(
+            unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else tuple(key)
+        ),
     )
 
 
@@ -104,29 +107,63 @@ def grounds_chart(figures: FleetFigures) -> Chart | None:
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeptRow:
+    """What a trip kept of each of its vessel's chief species (None for nothing) and of all others."""
+
+    trip: Reckoned
+    species: tuple[Decimal | None, ...]
+    others: Decimal | None
+
+
+def _with_catch(lines: Sequence[TripLine]) -> list[Reckoned]:
+    """Return the latest trips whose catch is known."""
+    return [line.trip for line in lines if line.trip.figures.totals.kept_kg is not None][-_MOST_TRIPS:]
+
+
+def kept_chief(lines: Sequence[TripLine]) -> tuple[str, ...]:
+    """Return the species kept most of on the latest trips, most first, as many as there are colours."""
+    kept: dict[str, Decimal] = {}
+    for trip in _with_catch(lines):
+        for name, species in trip.figures.catch.items():
+            if species.kept_kg:
+                kept[name] = kept.get(name, NOUGHT) + species.kept_kg
+    return tuple(sorted(kept, key=lambda name: (-kept[name], name)))[:_COLOURS]
+
+
+def kept_rows(lines: Sequence[TripLine]) -> tuple[KeptRow, ...]:
+    """Return what the latest trips kept, by species, in order."""
+    chief = kept_chief(lines)
+    made = []
+    for trip in _with_catch(lines):
+        catch = trip.figures.catch
+        of_chief = tuple(catch[name].kept_kg if name in catch else None for name in chief)
+        others = added(species.kept_kg for name, species in catch.items() if name not in chief)
+        made.append(KeptRow(trip=trip, species=of_chief, others=others))
+    return tuple(made)
+
+
 def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
     """Return what a vessel's latest trips kept, in order; None where no trip's catch is known."""
-    shown = [line for line in lines if line.trip.figures.totals.kept_kg is not None][-_MOST_TRIPS:]
-    if not shown:
+    rows = kept_rows(lines)
+    if not rows:
         return None
-    chief = _chief_of(shown)
+    chief = kept_chief(lines)
     bars, years = [], None
-    for line in shown:
-        began = line.trip.log.begins
-        catch = line.trip.figures.catch
-        parts = [Part(size=_tonnes(catch[one].kept_kg or NOUGHT), colour=colour) for colour, one in enumerate(chief) if one in catch]
-        rest = added(catch[one].kept_kg for one in catch if one not in chief)
-        if rest:
-            parts.append(Part(size=_tonnes(rest), colour=OTHERS))
+    for row in rows:
+        began = row.trip.log.begins
+        parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(row.species) if kg]
+        if row.others:
+            parts.append(Part(size=_tonnes(row.others), colour=OTHERS))
         label = f"{began.day}{chr(0xA0)}{MONTHS[began.month - 1][:3]} {began.year}"
         bars.append(Bar(label=label, parts=tuple(parts), lead=began.year != years))
         years = began.year
-    best = max(shown, key=lambda line: (line.trip.figures.totals.kept_kg or NOUGHT, line.trip.log.begins))
+    best = max(rows, key=lambda row: (row.trip.figures.totals.kept_kg or NOUGHT, row.trip.log.begins))
     key = tuple((colour, one_line(one, _LABEL)) for colour, one in enumerate(chief))
     return Chart(
         path=vessel_chart(name, "trips"),
         alt=(
-            f"Kept on {many(len(shown), 'trip')} of {one_line(name)}, by date sailed: the most on the trip begun "
+            f"Kept on {many(len(rows), 'trip')} of {one_line(name)}, by date sailed: the most on the trip begun "
             f"{brief_date(best.trip.log.begins)}, {weight(best.trip.figures.totals.kept_kg)}."
         ),
         width=WIDTH,
@@ -137,16 +174,3 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
 
 def _any_others(bars: Iterable[Bar]) -> bool:
     return any(part.colour == OTHERS for bar in bars for part in bar.parts)
-
-
-def _all(lines: Iterable[TripLine]) -> dict[str, Decimal]:
-    kept: dict[str, Decimal] = {}
-    for line in lines:
-        for name, species in line.trip.figures.catch.items():
-            kept[name] = kept.get(name, NOUGHT) + (species.kept_kg or NOUGHT)
-    return kept
-
-
-def _chief_of(lines: Iterable[TripLine]) -> tuple[str, ...]:
-    kept = _all(lines)
-    return tuple(sorted(kept, key=lambda name: (-kept[name], name)))[:_COLOURS]

@@ -12,6 +12,9 @@ from logbook.model.figures import Basis
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 _SPELT = {"carried": "carried on from the tow before"}
+NO_MARK = Markup("")
+"""Beside a figure that is plain."""
+
 _NONE: dict[str, Markup] = {}
 
 
@@ -43,6 +46,6 @@ class Notes:
 
 
 def _letter(number: int) -> str:
-    """Return a, b, … z, aa, ab, …"""
+    """Return the letters in order: a to z, then aa, ab and so on."""
     more, last = divmod(number, len(_LETTERS))
     return (_letter(more - 1) if more else "") + _LETTERS[last]

@@ -1,12 +1,15 @@
 """Remarks, typed as Markdown, to safe HTML: emphasis, lists and links; no raw HTML, no pictures, no headings."""
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 from urllib.parse import urlsplit
 
 from markdown_it import MarkdownIt
 from markdown_it.renderer import RendererHTML
-from markupsafe import Markup, escape
+from markdown_it.token import Token
+from markdown_it.utils import EnvType, OptionsDict
+from markupsafe import Markup
 
 LONGEST = 20_000
 """Characters up to which a remark is taken as Markdown; a longer one is shown as plain text, since odd ones cost too much."""
@@ -52,7 +55,9 @@ def _may_be_linked(url: str) -> bool:
         return False
 
 
-def _link_open(renderer: RendererHTML, tokens: list, position: int, options: object, env: object) -> str:  # type: ignore[type-arg]
+def _link_open(
+    renderer: RendererHTML, tokens: Sequence[Token], position: int, options: OptionsDict, env: EnvType
+) -> str:
     """Return the opening tag of a link, which tells the other side nothing of this archive."""
-    address = escape(str(tokens[position].attrGet("href") or ""))
-    return f'<a href="{address}" rel="noopener noreferrer nofollow">'
+    tokens[position].attrSet("rel", "noopener noreferrer nofollow")
+    return renderer.renderToken(tokens, position, options, env)

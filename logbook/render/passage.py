@@ -7,9 +7,8 @@ from datetime import datetime
 from markupsafe import Markup
 
 from logbook.model.figures import LandingFigures, Reckoned
-from logbook.render.marks import Notes
+from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import days_unit, hours_unit, kilograms, miles_unit
-
 
 _SHOWN = (
     "sailed_from",
@@ -42,7 +41,7 @@ class Leg:
     at: datetime | None
     where: str | None = None
     took: str = ""
-    mark: Markup = Markup("")
+    mark: Markup = NO_MARK
 
 
 def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
@@ -62,10 +61,20 @@ def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
             took=_took("steamed out", landing.steam_out_h),
             mark=_mark(marks, "steam_out_h"),
         ),
-        Leg(name="Last hauled", entry="fishing-days", at=max(hauls, default=None), took=f"fished {days_unit(fished)}" if fished is not None else ""),
+        Leg(
+            name="Last hauled",
+            entry="fishing-days",
+            at=max(hauls, default=None),
+            took=f"fished {days_unit(fished)}" if fished is not None else "",
+        ),
         Leg(name="Turned for home", entry="trip", at=head.turned_for_home),
         *_ends(landing, marks),
-        Leg(name="Sailed again", entry="discharge", at=reckoned.neighbours.next_sailed, took=_took("turned round in", landing.turnaround_h)),
+        Leg(
+            name="Sailed again",
+            entry="discharge",
+            at=reckoned.neighbours.next_sailed,
+            took=_took("turned round in", landing.turnaround_h),
+        ),
     ]
     return tuple(leg for leg in made if leg.at is not None)
 

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any, Literal
 
 import matplotlib as mpl
 from matplotlib.artist import Artist
@@ -39,9 +40,10 @@ SIZE = 12.0
 """Height of text in pixels."""
 
 _PIXELS = 72
-_BASELINE = {"center": 0.35, "top": 0.76, "bottom": -0.24}
-"""How far above the baseline the named part of a line of text lies, in heights of text."""
-_SETTINGS = {
+_MOVE, _LINE, _CLOSE = int(Path.MOVETO), int(Path.LINETO), int(Path.CLOSEPOLY)
+_BASELINE = 0.35
+"""How far above the baseline the middle of a line of text lies, in heights of text."""
+_SETTINGS: dict[Any, Any] = {
     "svg.fonttype": "none",
     "svg.hashsalt": "trawl-trip-logbook",
     "text.parse_math": False,
@@ -56,6 +58,7 @@ _INCHES = re.compile(rb'\b(width|height)="([\d.]+)pt"')
 _FONT = re.compile(rb'(<text style="[^">]*)\'DejaVu Sans\'')
 
 Points = Sequence[tuple[float, float]]
+Side = Literal["left", "center", "right"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,7 +77,7 @@ class Words(Text):
     def draw(self, renderer: RendererBase) -> None:
         """Write it."""
         x, y = self.get_transform().transform(self.get_unitless_position())
-        down = y - _BASELINE[self.get_verticalalignment()] * self.get_fontsize()
+        down = y - _BASELINE * SIZE
         brush = renderer.new_gc()
         brush.set_foreground(self.get_color())
         height = renderer.get_canvas_width_height()[1]
@@ -85,7 +88,9 @@ class Words(Text):
 class Panel:
     """A part of the plate with scales of its own."""
 
-    def __init__(self, axes: Axes, keep: list[Artist], box: Box, across: tuple[float, float], up: tuple[float, float]) -> None:
+    def __init__(
+        self, axes: Axes, keep: list[Artist], box: Box, across: tuple[float, float], up: tuple[float, float]
+    ) -> None:
         """Take axes that have been put in their place; `across` and `up` are the ends of its scales."""
         self.axes = axes
         self.across = across
@@ -108,7 +113,13 @@ class Panel:
             self._add(made, clip=clip)
 
     def lines(
-        self, paths: Sequence[Points], colour: str = RULE, width: float = 0.8, dashes: str = "solid", *, clip: bool = True
+        self,
+        paths: Sequence[Points],
+        colour: str = RULE,
+        width: float = 0.8,
+        dashes: str = "solid",
+        *,
+        clip: bool = True,
     ) -> None:
         """Draw broken lines."""
         if paths:
@@ -145,16 +156,23 @@ class Panel:
         y: float,
         words: str,
         *,
-        across: str = "left",
-        up: str = "center",
+        across: Side = "left",
         colour: str = INK,
         bold: bool = False,
     ) -> None:
-        """Write words at a point, `across` and `up` saying which part of them lies there."""
-        made = Words(x, y, words, horizontalalignment=across, verticalalignment=up, color=colour, fontproperties=_font(bold), zorder=5)
+        """Write words at a point, `across` saying which part of them lies there, their middle by height."""
+        made = Words(
+            x,
+            y,
+            words,
+            horizontalalignment=across,
+            color=colour,
+            fontproperties=_font(bold),
+            zorder=5,
+        )
         self._add(made, clip=False)
 
-    def blank(self, places: Sequence[tuple[float, float, str, str]]) -> None:
+    def blank(self, places: Sequence[tuple[float, float, str, Side]]) -> None:
         """Make the ground behind words light: x, y, the words, and which part of them lies there."""
         shapes = []
         half = 0.62 * SIZE * self.per_pixel_y
@@ -211,7 +229,7 @@ class Plate:
     def svg(self) -> bytes:
         """Return what stands on the plate."""
         written = io.BytesIO()
-        self.canvas.print_svg(written, metadata=_NO_METADATA)
+        self.canvas.print_svg(written, metadata=_NO_METADATA)  # type: ignore[no-untyped-call]
         return _tidy(written.getvalue())
 
 
@@ -232,10 +250,10 @@ def joined(shapes: Sequence[Points], *, close: bool) -> Path:
     codes: list[int] = []
     for shape in shapes:
         corners += shape
-        codes += [Path.MOVETO, *[Path.LINETO] * (len(shape) - 1)]
+        codes += [_MOVE, *[_LINE] * (len(shape) - 1)]
         if close:
             corners.append(shape[0])
-            codes.append(Path.CLOSEPOLY)
+            codes.append(_CLOSE)
     return Path(corners, codes)
 
 

@@ -20,7 +20,9 @@ class ReckoningPage:
 
 def reckoning_context(site: Site, fleet: Fleet) -> ReckoningPage:
     """Return what the page shows."""
-    return ReckoningPage(frame=Frame(site=site, path=RECKONING, title="How it is reckoned"), chapters=CHAPTERS, fleet=fleet)
+    return ReckoningPage(
+        frame=Frame(site=site, path=RECKONING, title="How it is reckoned"), chapters=CHAPTERS, fleet=fleet
+    )
 
 
 def render_reckoning(context: ReckoningPage) -> str:

@@ -1,3 +1,4 @@
+# ruff: noqa: RUF001, RUF002 - dashes and signs as they are printed
 """How values are shown: the one place that rounds, puts in thin spaces and words for what is missing.
 
 Every function takes a value or None and returns text; for None the dash with its words. Halves are
@@ -20,7 +21,10 @@ THIN = "\u202f"
 DASH = "–"
 
 MISSING = Markup('<span class="none">–<span class="unseen"> not known</span></span>')
-"""What stands where nothing is known."""
+"""What stands in a table where nothing is known; the words are there for those who hear the page."""
+
+NOT_KNOWN = Markup('<span class="none">– not known</span>')
+"""What stands elsewhere where nothing is known."""
 
 MONTHS = (
     "January",
@@ -54,11 +58,12 @@ def fixed(value: Number, places: int = 0) -> str:
 
 
 def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
-    """Return a filter for numbers with that many decimals and a unit, if any, after them."""
+    """Return a filter for numbers with that many decimals: bare ones for tables, or with a unit to stand by themselves."""
     after = f"{THIN}{unit}" if unit else ""
+    missing = NOT_KNOWN if unit else MISSING
 
     def show(value: Number | None) -> str:
-        return MISSING if value is None else f"{fixed(value, places)}{after}"
+        return missing if value is None else f"{fixed(value, places)}{after}"
 
     return show
 
@@ -66,6 +71,7 @@ def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
 count = _shows(0)
 kilograms = _shows(0)
 kilograms_unit = _shows(0, "kg")
+per_hour = _shows(0, "kg/h")
 hours = _shows(1)
 hours_unit = _shows(1, "h")
 days = _shows(1)
@@ -93,8 +99,8 @@ def fathoms(value: float | None) -> str:
 def weight(value: Number | None) -> str:
     """Return a weight to stand by itself: kilograms below a tonne, tonnes from there on."""
     if value is None:
-        return MISSING
-    if abs(value) < 1000:  # noqa: PLR2004 - kilograms in a tonne
+        return NOT_KNOWN
+    if -1000 < value < 1000:  # noqa: PLR2004 - kilograms in a tonne
         return kilograms_unit(value)
     return f"{tonnes(value)}{THIN}t"
 
@@ -194,8 +200,18 @@ def position(place: Position | None) -> str:
 
 
 def words(text: str | None) -> str:
-    """Return words as typed, or the dash where there are none."""
+    """Return words as typed for a table, or the dash where there are none."""
     return text or MISSING
+
+
+def said(text: str | None) -> str:
+    """Return words as typed to stand by themselves, or that they are not known."""
+    return text or NOT_KNOWN
+
+
+def plain(text: str) -> str:
+    """Return what is shown as plain text, for where no HTML can stand."""
+    return "not known" if text in (MISSING, NOT_KNOWN) else text
 
 
 def capital(text: str) -> str:
@@ -242,10 +258,12 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "moment": moment,
     "offset_words": offset_words,
     "month": month,
+    "per_hour": per_hour,
     "percent": percent,
     "percent_unit": percent_unit,
     "position": position,
     "ratio": ratio,
+    "said": said,
     "short_day": short_day,
     "square_km": square_km,
     "square_km_unit": square_km_unit,

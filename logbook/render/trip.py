@@ -19,7 +19,7 @@ from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site, common_offset
 from logbook.render.gather import GroundSum, added, by_ground, by_weight, logged_tows, moments
 from logbook.render.links import trip_page, vessel_page
-from logbook.render.marks import Notes
+from logbook.render.marks import NO_MARK, Notes
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.shown import full_date, one_line
@@ -27,7 +27,17 @@ from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_c
 
 _FIXED_COLUMNS = 12
 _COLUMNS = 4
-_TOW_FIELDS = ("duration_h", "ground", "depth_m", "light", "kept_kg", "kept_kg_per_h", "put_back_kg", "pens", "ice_days")
+_TOW_FIELDS = (
+    "duration_h",
+    "ground",
+    "depth_m",
+    "light",
+    "kept_kg",
+    "kept_kg_per_h",
+    "put_back_kg",
+    "pens",
+    "ice_days",
+)
 _TRACK_FIELDS = (
     "rectangle",
     "distance_nm",
@@ -41,7 +51,13 @@ _TRACK_FIELDS = (
     "kept_kg_per_km2",
     "equivalent_ice_days",
 )
-_AGE_FIELDS = ("oldest_ice_days", "mean_ice_days", "oldest_equivalent_ice_days", "mean_equivalent_ice_days", "over_limit_kg")
+_AGE_FIELDS = (
+    "oldest_ice_days",
+    "mean_ice_days",
+    "oldest_equivalent_ice_days",
+    "mean_equivalent_ice_days",
+    "over_limit_kg",
+)
 """Species with a column of their own in the table of tows."""
 
 
@@ -70,6 +86,7 @@ class TowDay:
     day: date | None
     rows: tuple[TowRow, ...]
     kept_kg: Decimal | None
+    so_far_kg: Decimal | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,7 +198,12 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         age=age_chart(reckoned),
         grounds=by_ground(figures.tows),
         columns=columns,
-        others=any(species.kept_kg is not None for tow in figures.tows for name, species in tow.catch.items() if name not in columns),
+        others=any(
+            species.kept_kg is not None
+            for tow in figures.tows
+            for name, species in tow.catch.items()
+            if name not in columns
+        ),
         days=_days(reckoned, columns, tow_notes, track_notes),
         tow_notes=tow_notes,
         track_notes=track_notes,
@@ -193,7 +215,9 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         leg_notes=leg_notes,
         head_notes=head_notes,
         remarks=note(log.remarks),
-        said=tuple(Said(no=tow.no, anchor=anchor(tow), text=note(tow.remarks)) for tow in log.tows if tow.remarks.strip()),
+        said=tuple(
+            Said(no=tow.no, anchor=anchor(tow), text=note(tow.remarks)) for tow in log.tows if tow.remarks.strip()
+        ),
         loose=loose_ends(log, offset),
         lists=logged_lists(log, offset),
         age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
@@ -211,7 +235,11 @@ def trip_title(figures: TripFigures) -> str:
     """Return what a trip is called: the vessel, its number if it has one, else when it sailed."""
     head = figures.trip
     vessel = one_line(head.vessel, 60)
-    return f"{vessel}, trip {one_line(head.number, 20)}" if head.number else f"{vessel}, {_date(head.sailed or head.as_of)}"
+    return (
+        f"{vessel}, trip {one_line(head.number, 20)}"
+        if head.number
+        else f"{vessel}, {_date(head.sailed or head.as_of)}"
+    )
 
 
 def _date(moment: datetime) -> str:
@@ -248,7 +276,12 @@ def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes, track_note
         if not grouped or grouped[-1][0] != day:
             grouped.append((day, []))
         grouped[-1][1].append(_row(log, tow, columns, notes, track_notes))
-    return tuple(TowDay(day=day, rows=tuple(rows), kept_kg=added(row.tow.kept_kg for row in rows)) for day, rows in grouped)
+    made: list[TowDay] = []
+    for day, rows in grouped:
+        kept = added(row.tow.kept_kg for row in rows)
+        so_far = added((kept, made[-1].so_far_kg if made else None))
+        made.append(TowDay(day=day, rows=tuple(rows), kept_kg=kept, so_far_kg=so_far))
+    return tuple(made)
 
 
 def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> TowRow:
@@ -256,7 +289,7 @@ def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, trac
     species = []
     for name in columns:
         caught = tow.catch.get(name)
-        mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", Markup("")) if caught else Markup("")
+        mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", NO_MARK) if caught else NO_MARK
         species.append((caught.kept_kg if caught else None, caught is not None, mark))
     return TowRow(
         log=log,
@@ -286,7 +319,12 @@ def _tow_words(tow: Tow) -> tuple[str, ...]:
 def _species_rows(catch: ByName[SpeciesTotal], landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
     over_scale: Mapping[str, Decimal] = landed.species if landed and landed.weighed else {}
     rows = [
-        SpeciesRow(name=name, total=catch[name], marks=notes.marks(catch[name].basis, ("kept_kg", "live_kg")), landed_kg=over_scale.get(name))
+        SpeciesRow(
+            name=name,
+            total=catch[name],
+            marks=notes.marks(catch[name].basis, ("kept_kg", "live_kg")),
+            landed_kg=over_scale.get(name),
+        )
         for name in by_weight(catch)
     ]
     return tuple(rows)

@@ -8,7 +8,7 @@ from logbook.render.charts import OTHERS, Bar, Bars, Chart, Part, Run
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, by_weight
 from logbook.render.links import trip_chart
-from logbook.render.shown import days, fixed, kilograms_unit, many, one_line, short_day, weight
+from logbook.render.shown import days_unit, fixed, kilograms_unit, many, one_line, plain, short_day, weight
 
 WIDTH, HALF = 920, 620
 RUN_HEIGHT = 430
@@ -132,13 +132,16 @@ def age_chart(reckoned: Reckoned) -> Chart | None:
     age = reckoned.figures.age
     if not age.kept_kg_by_day or not any(age.kept_kg_by_day.values()):
         return None
-    drawing = Bars(unit="kg", bars=tuple(_bar(day_words(day), (Part(size=float(kept)),), kept) for day, kept in age.kept_kg_by_day.items()))
+    drawing = Bars(
+        unit="kg",
+        bars=tuple(_bar(day_words(day), (Part(size=float(kept)),), kept) for day, kept in age.kept_kg_by_day.items()),
+    )
     landed = reckoned.figures.trip.docked is not None
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "age"),
         alt=(
-            f"Age of the fish {'at landing' if landed else 'aboard'}, by the clock: the oldest {days(age.oldest_ice_days)} days, "
-            f"{days(age.mean_ice_days)} days on the mean."
+            f"Age of the fish {'at landing' if landed else 'aboard'}, by the clock: the oldest {plain(days_unit(age.oldest_ice_days))}, "
+            f"{plain(days_unit(age.mean_ice_days))} on the mean."
         ),
         width=HALF,
         height=bars_height(drawing),

@@ -8,7 +8,7 @@ from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned
 from logbook.model.fleet import Vessel
 from logbook.render.charts import Chart
 from logbook.render.environment import environment
-from logbook.render.fleet_charts import vessel_trips_chart
+from logbook.render.fleet_charts import KeptRow, kept_chief, kept_rows, vessel_trips_chart
 from logbook.render.frame import Frame, Site, common_offset
 from logbook.render.gather import GroundSum, TripLine, Usual, begun, by_ground, moments, trip_line, usual_catch
 from logbook.render.links import vessel_page
@@ -29,9 +29,13 @@ class VesselPage:
     usual: tuple[Usual, ...]
     grounds: tuple[GroundSum, ...]
     chart: Chart | None
+    chief: tuple[str, ...]
+    kept_rows: tuple[KeptRow, ...]
 
 
-def vessel_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, landed: Mapping[str, Landed]) -> VesselPage:
+def vessel_context(
+    site: Site, trips: Sequence[Reckoned], figures: FleetFigures, landed: Mapping[str, Landed]
+) -> VesselPage:
     """Return what the page of a vessel shows, from its trips, of which there is one at least."""
     in_order = sorted(trips, key=begun)
     vessel = in_order[-1].log.vessel
@@ -47,6 +51,8 @@ def vessel_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures,
         usual=usual_catch(in_order),
         grounds=by_ground(tow for trip in in_order for tow in trip.figures.tows),
         chart=vessel_trips_chart(name, lines),
+        chief=kept_chief(lines),
+        kept_rows=tuple(reversed(kept_rows(lines))),
     )
 
 

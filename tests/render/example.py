@@ -1,6 +1,5 @@
 """A small fleet made by hand for the tests of pages and charts: records only, nothing read, nothing reckoned."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
@@ -42,7 +41,15 @@ def vessel(name: str = "Solan Bright", registration: str = "KI 114") -> Vessel:
         ice_capacity=Kilograms(KG(30000)),
         hold=Hold(heat_gain_kw=1.9, pens=(("P1", Kilograms(KG(2400))), ("P2", Kilograms(KG(2400))), ("S1", None))),
         nets=(
-            Net(name="rockhopper", side="starboard", doors=Kilograms(KG(720)), door_spread=Metres(62.0), wing_spread=Metres(17.0), headline=Metres(24.0), mesh_mm=120.0),
+            Net(
+                name="rockhopper",
+                side="starboard",
+                doors=Kilograms(KG(720)),
+                door_spread=Metres(62.0),
+                wing_spread=Metres(17.0),
+                headline=Metres(24.0),
+                mesh_mm=120.0,
+            ),
         ),
     )
 
@@ -50,8 +57,8 @@ def vessel(name: str = "Solan Bright", registration: str = "KI 114") -> Vessel:
 SOLAN, SKERRY, TERN = vessel(), vessel("Skerry Light", "KI 88"), vessel("Arctic Tern", "KI 201")
 
 
-def fleet(**changes: object) -> Fleet:
-    made = Fleet(
+def fleet() -> Fleet:
+    return Fleet(
         file="fleet.yaml",
         name="Kerrin Isles Trawl Co-operative",
         units=(("depth", "fm"), ("catch", "basket")),
@@ -63,7 +70,6 @@ def fleet(**changes: object) -> Fleet:
         ),
         measures=(Measure(name="basket", default=Kilograms(KG(40)), by_species=(("cod", Kilograms(KG(42))),)),),
     )
-    return replace(made, **changes)
 
 
 def at(latitude: float, longitude: float) -> Position:
@@ -74,11 +80,20 @@ def place(line: int, file: str = "solan/trip-14.yaml") -> Place:
     return Place(file=file, line=line, column=5)
 
 
-def problem(line: int, severity: Severity = Severity.WARNING, message: str = "'14 baskts' is no weight", file: str = "solan/trip-14.yaml") -> Problem:
-    return Problem(place=place(line, file), severity=severity, code="weight-unreadable", message=message, hint="write 14 baskets")
+def problem(
+    line: int,
+    severity: Severity = Severity.WARNING,
+    message: str = "'14 baskts' is no weight",
+    file: str = "solan/trip-14.yaml",
+) -> Problem:
+    return Problem(
+        place=place(line, file), severity=severity, code="weight-unreadable", message=message, hint="write 14 baskets"
+    )
 
 
-def tow(no: int, shot: datetime, *, days_to: datetime, file: str = "solan/trip-14.yaml", richness: int = 100) -> tuple[Tow, TowFigures]:
+def tow(
+    no: int, shot: datetime, *, days_to: datetime, file: str = "solan/trip-14.yaml", richness: int = 100
+) -> tuple[Tow, TowFigures]:
     """Return a tow and its figures; its numbers follow from `no` alone."""
     hauled = shot + timedelta(minutes=70 + no * 7 % 35)
     lat, lon = 58.6 + no * 37 % 70 / 100, -15.6 + no * 53 % 110 / 100
@@ -144,7 +159,7 @@ def tow(no: int, shot: datetime, *, days_to: datetime, file: str = "solan/trip-1
         depth_m=174.0 + no % 12,
         warp_to_depth=2.9 if no % 4 else None,
         light=("day", "twilight", "night")[no % 3],
-        rectangle="46D4" if lat < 59.0 else "47D4",
+        rectangle=f"{46 if lat + 0.03 * (-1) ** no < 59.0 else 47}D{4 if lon + 0.045 < -15.0 else 5}",
         catch=caught,
         kept_kg=kept,
         put_back_kg=KG(no * 3 % 50) if no % 4 == 0 else None,
@@ -162,7 +177,7 @@ def tow(no: int, shot: datetime, *, days_to: datetime, file: str = "solan/trip-1
     return logged, figures
 
 
-def trip(  # noqa: PLR0913 - as many as a trip can differ in
+def trip(
     boat: Vessel = SOLAN,
     sailed: datetime = datetime(2026, 3, 4, 5, 30, tzinfo=UTC),
     *,
@@ -215,10 +230,38 @@ def trip(  # noqa: PLR0913 - as many as a trip can differ in
         ice_loaded=Kilograms(KG(24000)),
         sea_temperature=Celsius(8.0),
         tows=tuple(logged for logged, _ in made),
-        readings=(Reading(place=place(300, file), at=first + timedelta(days=1), temperatures=(("P1", Celsius(0.4)),), ice_left=Kilograms(KG(9000)), remarks="Dry at the *after* end."),),
-        weather=(Weather(place=place(310, file), at=first, wind=Wind(point="SW", force=6, typed="SW 5-6"), sea=4, icing="none"),),
-        gear=(GearEvent(place=place(320, file), at=first + timedelta(hours=9), part="net", name="rockhopper", event="mended", took=timedelta(hours=2)),),
-        time_lost=(Period(place=place(330, file), start=first + timedelta(days=2), end=first + timedelta(days=2, hours=11), words="dodging"),),
+        readings=(
+            Reading(
+                place=place(300, file),
+                at=first + timedelta(days=1),
+                temperatures=(("P1", Celsius(0.4)),),
+                ice_left=Kilograms(KG(9000)),
+                remarks="Dry at the *after* end.",
+            ),
+        ),
+        weather=(
+            Weather(
+                place=place(310, file), at=first, wind=Wind(point="SW", force=6, typed="SW 5-6"), sea=4, icing="none"
+            ),
+        ),
+        gear=(
+            GearEvent(
+                place=place(320, file),
+                at=first + timedelta(hours=9),
+                part="net",
+                name="rockhopper",
+                event="mended",
+                took=timedelta(hours=2),
+            ),
+        ),
+        time_lost=(
+            Period(
+                place=place(330, file),
+                start=first + timedelta(days=2),
+                end=first + timedelta(days=2, hours=11),
+                words="dodging",
+            ),
+        ),
         turned=Turned(at=last) if head.turned_for_home else None,
         bound_for="Port Kerrin",
         wants="20 t ice, 9000 l fuel",
@@ -275,7 +318,14 @@ def trip(  # noqa: PLR0913 - as many as a trip can differ in
                 steam_out_h=12.7 if figures else None,
                 steam_home_h=13.0 if docked else None,
                 turnaround_h=None,
-                temperatures=ByName([("P1", ProbeFigures(temperature_c=0.4, within_limit=True)), ("P2", ProbeFigures(temperature_c=2.3, within_limit=False))]) if docked else ByName(),
+                temperatures=ByName(
+                    [
+                        ("P1", ProbeFigures(temperature_c=0.4, within_limit=True)),
+                        ("P2", ProbeFigures(temperature_c=2.3, within_limit=False)),
+                    ]
+                )
+                if docked
+                else ByName(),
                 basis=() if docked else (("passage_h", "assumed: steaming speed of the fleet file"),),
             ),
             problems=(problem(33, file=file), problem(41, Severity.NOTE, "'haddok' is read as haddock", file)),
@@ -308,7 +358,15 @@ def totals_of(figures: list[TowFigures]) -> ByName[SpeciesTotal]:
         for name, kg in sorted(kept.items(), key=lambda pair: -pair[1])
     ]
     if figures:
-        skate = SpeciesTotal(code=None, kept_kg=None, put_back_kg=KG(290), undersize_kg=None, live_kg=None, grades=ByName(), share_percent=None)
+        skate = SpeciesTotal(
+            code=None,
+            kept_kg=None,
+            put_back_kg=KG(290),
+            undersize_kg=None,
+            live_kg=None,
+            grades=ByName(),
+            share_percent=None,
+        )
         made.append(("skate", skate))
     return ByName(made)
 
@@ -317,17 +375,37 @@ def _landing(docked: datetime | None, catch: ByName[SpeciesTotal], file: str) ->
     if docked is None:
         return ()
     out_turn = tuple(
-        OutTurn(species=name, known=None, grade=None, weight=Weight(kilograms=Kilograms(species.kept_kg), number=species.kept_kg, unit="kg"), place=place(400, file))
+        OutTurn(
+            species=name,
+            known=None,
+            grade=None,
+            weight=Weight(kilograms=Kilograms(species.kept_kg), number=species.kept_kg, unit="kg"),
+            place=place(400, file),
+        )
         for name, species in catch.items()
         if species.kept_kg
     )
-    return (Landing(place=place(400, file), docked=docked, port="Port Kerrin", started=docked, finished=docked, out_turn=out_turn),)
+    return (
+        Landing(
+            place=place(400, file),
+            docked=docked,
+            port="Port Kerrin",
+            started=docked,
+            finished=docked,
+            out_turn=out_turn,
+        ),
+    )
 
 
 def whole_fleet() -> tuple[Fleet, tuple[Reckoned, ...], FleetFigures, tuple[Problem, ...]]:
     """Return a fleet of three vessels with twelve trips over two seasons, one at sea and one homeward."""
     trips: list[Reckoned] = []
-    starts = [datetime(2025, 2, 3, 6, tzinfo=UTC), datetime(2025, 5, 6, 4, tzinfo=UTC), datetime(2025, 10, 9, 5, tzinfo=UTC), datetime(2026, 3, 4, 5, 30, tzinfo=UTC)]
+    starts = [
+        datetime(2025, 2, 3, 6, tzinfo=UTC),
+        datetime(2025, 5, 6, 4, tzinfo=UTC),
+        datetime(2025, 10, 9, 5, tzinfo=UTC),
+        datetime(2026, 3, 4, 5, 30, tzinfo=UTC),
+    ]
     for boat, shift, states in (
         (SOLAN, 0, ("landed", "landed", "landed", "landed")),
         (SKERRY, 2, ("landed", "landing not logged", "landed", "homeward")),
@@ -362,7 +440,11 @@ def figures_of(trips: list[Reckoned]) -> FleetFigures:
                 trip_id=one.figures.trip.id,
                 vessel=one.figures.trip.vessel,
                 docked=one.figures.trip.docked,
-                species=ByName((name, species.kept_kg * KG("0.97")) for name, species in one.figures.catch.items() if species.kept_kg),
+                species=ByName(
+                    (name, species.kept_kg * KG("0.97"))
+                    for name, species in one.figures.catch.items()
+                    if species.kept_kg
+                ),
                 weighed=one.figures.trip.vessel != "Arctic Tern",
             )
             for one in trips
@@ -385,7 +467,9 @@ def figures_of(trips: list[Reckoned]) -> FleetFigures:
         vessels=_groups((one.figures.trip.vessel, one, figure) for one, figure in tows),
         grounds=_groups((figure.ground or "", one, figure) for one, figure in tows),
         species=ByName(),
-        seasons=_groups((f"{one.figures.trip.docked:%Y}", one, figure) for one, figure in tows if one.figures.trip.docked),
+        seasons=_groups(
+            (f"{one.figures.trip.docked:%Y}", one, figure) for one, figure in tows if one.figures.trip.docked
+        ),
         landed=tuple(landed),
         landed_by_month=ByName((name, ByName(species.items())) for name, species in months.items()),
     )
