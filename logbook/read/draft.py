@@ -50,7 +50,7 @@ class Draft:
 
     def note(self, line: int, column: int, why: Why) -> None:
         """Report something that was put right."""
-        self.report.note(line + 1, column + 1, *why)
+        self.report.note(line + 1, self.typed(line, column) + 1, *why)
 
     def move(self, at: int, line: str) -> None:
         """Put a line in place of one that says the same but begins further left or right."""
@@ -68,7 +68,8 @@ class Draft:
 
     def below(self, at: int) -> str:
         """Return the next line with something on it; empty where there is none."""
-        return next((line for line in self.lines[at + 1 :] if line.strip()), "")
+        below = (self.lines[number] for number in range(at + 1, len(self.lines)))
+        return next((line for line in below if line.strip()), "")
 
     def own(self, at: int, column: int) -> int:
         """Return the index behind the lines that belong to a line, as they stand deeper than a column."""

@@ -16,9 +16,11 @@ CODES = frozenset(
         "colon-in-text",
         "colon-odd",
         "dash-odd",
+        "comma-twice",
         "document-end",
         "escape",
         "indent",
+        "key-empty",
         "key-not-text",
         "line-broken",
         "line-unreadable",
@@ -327,6 +329,16 @@ def key_not_text() -> Why:
     return Why("key-not-text", "a key has to be a plain word or two", "write `key: value`")
 
 
+def key_empty() -> Why:
+    """No key stands before a colon."""
+    return Why("key-empty", "there is no key before the colon", "write `key: value`")
+
+
+def comma_twice() -> Why:
+    """A comma stands where nothing is parted."""
+    return Why("comma-twice", "a comma too many is left out", "take it out")
+
+
 def merge_key() -> Why:
     """A merge key."""
     return Why("merge-key", "'<<' is not for logs", "write the keys out")
@@ -335,6 +347,11 @@ def merge_key() -> Why:
 def too_deep() -> Why:
     """Too many brackets or levels."""
     return Why("too-deep", "this is nested more than 20 levels deep", "take some of the brackets out")
+
+
+def too_many_inside() -> Why:
+    """There is more wrong inside brackets than anyone reads."""
+    return Why("too-many-faults", "there is too much wrong inside these brackets", "write it on lines of its own")
 
 
 def too_many() -> Why:

@@ -12,6 +12,7 @@ from logbook.read.forms import form
 from logbook.read.keyline import DASH, indentation, key_of
 
 MAX_DEPTH = 20
+MAX_FAULTS = 100
 
 ESCAPES = frozenset('0abt\tnvfe "/\\N_LPxuU')
 _HEX = {"x": 2, "u": 4, "U": 8}
@@ -51,6 +52,7 @@ class Inside:
         faults: What is wrong with it.
         closed: True where it was closed at all.
         texts: Lone signs that stand for nothing written: index of line and sign.
+        spare: Signs that say nothing and are best left out, in the same way.
     """
 
     line: int
@@ -58,6 +60,7 @@ class Inside:
     closed: bool = True
     faults: list[Fault] = field(default_factory=list)
     texts: list[tuple[int, int]] = field(default_factory=list)
+    spare: list[tuple[int, int]] = field(default_factory=list)
 
     @property
     def spoilt(self) -> Fault | None:
@@ -128,8 +131,8 @@ def _closing(line: str, index: int, sign: str, number: int, faults: list[Fault],
 
 
 def _check_escape(line: str, index: int, number: int, faults: list[Fault], advice: tuple[str, str]) -> None:
-    if index + 1 == len(line):
-        return
+    if faults or index + 1 == len(line):
+        return  # the first one spoils the text already
     sign = line[index + 1]
     width = _HEX.get(sign, 0)
     digits = line[index + 2 : index + 2 + width]
@@ -202,19 +205,23 @@ class Brackets:
         if sign in "]}":
             return self._closes(sign)
         if sign == ",":
-            self.state, self.colons = "fresh", 0
-            self.index += 1
-        elif sign == ":" and self.state == "fresh" and line[self.index + 1 : self.index + 2] not in _AFTER_COLON:
-            text = line[self.index : self._end(line)]
-            return self._lose(self.index, self.index, self.index + len(text), explain.text_start("", text))
-        elif sign == ":" and (self.state != "plain" or line[self.index + 1 : self.index + 2] in _AFTER_COLON):
+            return self._comma()
+        if sign == ":" and (self.state != "plain" or line[self.index + 1 : self.index + 2] in _AFTER_COLON):
             return self._colon(line)
-        elif self.state == "fresh":
+        if self.state == "fresh":
             return self._begins(line, sign)
-        elif self.state == "ended":
+        if self.state == "ended":
             return self._spoil(self.index, explain.text_behind(line[self.index : self._end(line)]))
-        else:
-            self.index += 1
+        self.index += 1
+        return False
+
+    def _comma(self) -> bool:
+        if len(self.inside.spare) > MAX_FAULTS:
+            return self._spoil(self.index, explain.too_many_inside())
+        if self.state == "fresh" and not self.colons:
+            self.inside.spare.append((self.number, self.index))
+        self.state, self.colons = "fresh", 0
+        self.index += 1
         return False
 
     def _spoil(self, column: int, why: Why) -> bool:
@@ -224,6 +231,8 @@ class Brackets:
 
     def _lose(self, column: int, first: int, last: int, why: Why) -> bool:
         """Report what spoils one text only, and go on behind it."""
+        if len(self.inside.faults) > MAX_FAULTS:
+            return self._spoil(column, explain.too_many_inside())
         self.inside.faults.append(Fault(self.number, column, why, first, last))
         self.state = "ended"
         self.index = last
@@ -272,13 +281,20 @@ class Brackets:
         return True
 
     def _colon(self, line: str) -> bool:
-        self.colons += 1
+        column, after = self.index, line[self.index + 1 : self.index + 2]
+        if self.state == "fresh":
+            text = line[column : self._end(line)]
+            return self._lose(column, column, column + len(text), explain.key_empty())
         if self.state == "plain" and self.start < 0:
-            return self._spoil(indentation(line), explain.no_comma(line[: self.index], self.number))
-        if self.colons > 1 and self.state == "plain":
-            column = self.index
+            return self._spoil(indentation(line), explain.no_comma(line[:column], self.number))
+        self.colons += 1
+        if self.state == "plain" and self.colons > 1:
             end = self._end(line)
             return self._lose(column, self.start, end, explain.colon_in_brackets(line[self.start : end]))
+        if self.state == "plain" and after in "[{" and after:
+            return self._spoil(column, explain.no_space_after_colon(":", line[self.start : column], line[column + 1 :]))
+        if self.state == "plain" and after in ",]}" and after:
+            self.inside.spare.append((self.number, column))  # the key is then reported for having no value
         self.state = "fresh"
         self.index += 1
         return False
@@ -290,9 +306,11 @@ class Brackets:
             return self._quoted(sign)
         self.state = "plain"
         text = line[start : self._end(line)]
-        if sign in "-?" and text[1:2] in ("", " "):
+        if sign == "?" or (sign == "-" and text[1:2] in ("", " ")):
             if text.strip() != sign:
                 return self._lose(start, start, start + len(text), explain.text_start("", text))
+            if len(self.inside.texts) > MAX_FAULTS:
+                return self._spoil(start, explain.too_many_inside())
             self.inside.texts.append((self.number, start))
         elif sign in _TEXT_START:
             return self._lose(start, start, start + len(text), explain.text_start("", text))

@@ -12,9 +12,13 @@ from logbook.read.forms import form
 DASH = re.compile(r"-(?= |$)")
 COLON = re.compile(r":(?= |$)")
 
-_KEY = re.compile(r"(?P<key>(?:[^\s#\-?:\[\]{},&*!|>'\"%@`]|[-?:](?=\S))(?:[^#:]|:(?=\S)|(?<=\S)#)*?)\s*:(?= |$)")
 _QUOTED_KEY = form(r"""(?P<key>'(?:[^']|'')*'|"(?:[^"\\]|\\.)*")\s*:(?= |$)""")
 _COMMENT = re.compile(r"(?:^| )#")
+_SPACES = re.compile(" *")
+_QUOTES = frozenset("'\"")
+_NO_KEY = frozenset(("", *" #[]{},&*!|>%@`"))
+_MAX_KEY = 1024
+"""YAML takes no longer keys."""
 
 _WORD = r"[^\W\d](?:[\w .'()/-]{0,60}?[\w.')])?"
 _ODD_COLON = form(rf"(?P<key>{_WORD})\s*(?P<sign>[\uff1a\ufe55\u2236\ua789])\s*(?P<value>.*)")
@@ -61,6 +65,12 @@ def indentation(line: str) -> int:
     return len(line) - len(line.lstrip(" "))
 
 
+def spaces(line: str, column: int) -> int:
+    """Return how many spaces stand at a sign of a line and behind it."""
+    found = _SPACES.match(line, column)
+    return found.end() - column if found else 0
+
+
 def without_comment(text: str) -> str:
     """Return a text up to the comment behind it."""
     found = _COMMENT.search(text)
@@ -74,14 +84,20 @@ def has_value(line: str, begins: int) -> bool:
 
 def key_of(line: str, column: int) -> Keyed | None:
     """Return the key that begins at a sign of a line, or None where there is none."""
-    pattern = _QUOTED_KEY() if line[column : column + 1] in ("'", '"') else _KEY
-    found = pattern.match(line, column)
-    if found is None:
+    first = line[column : column + 1]
+    if first in _QUOTES:
+        found = _QUOTED_KEY().match(line, column, column + _MAX_KEY)
+        key = found["key"] if found else ""
+        behind = found.end() if found else 0
+    else:
+        colon = None if first in _NO_KEY else COLON.search(line, column, column + _MAX_KEY)
+        key = line[column : colon.start()].rstrip() if colon else ""
+        behind = colon.end() if colon else 0
+        if key in ("-", "?") or key.startswith(("- ", "? ")) or " #" in key or ":{" in key or ":[" in key:
+            return None
+    if not key:
         return None
-    value = found.end()
-    while value < len(line) and line[value] == " ":
-        value += 1
-    return Keyed(found["key"], value)
+    return Keyed(key, behind + spaces(line, behind))
 
 
 _OTHERWISE: tuple[tuple[Callable[[], re.Pattern[str]], Callable[[str, str, str], Why]], ...] = (

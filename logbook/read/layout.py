@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 TAB_WIDTHS = (2, 4, 8, 3)
 """How wide editors show a tab."""
 
+_MAX_TRIED = 400
+"""Lines that a width is tried on; who began with a tab of one width did not change it later."""
+
 _MARK = re.compile(r"\s*(?:```|~~~|<<<<<<<|>>>>>>>|\|\|\|\|\|\|\||(?P<sign>[-=_*~.])(?P=sign)+\s*$)|---(?= )")
 _LEAD = re.compile(r"[ \t]*(?:-[ \t]+)*")
 _TOP_KEY = re.compile(r"([^\s#:-][^#:]*?)\s*:(?= |$)")
@@ -81,13 +84,13 @@ class Marks:
 def root_column(lines: list[str], at: int) -> int:
     """Return the column at which the keys of a log begin: that of its first line, unless the others say otherwise."""
     first = indentation(lines[at])
-    columns = [indentation(line) for line in lines[at + 1 :] if line.strip() and line.lstrip()[0] not in "#-]}"]
-    left = min(columns, default=first)
+    keyed = [column for line in lines[at + 1 :] if key_of(line, column := indentation(line))]
+    left = min(keyed, default=first)
     if left < first:
-        return left if columns.count(left) >= columns.count(first) else first
+        return left if keyed.count(left) >= keyed.count(first) else first
     found = key_of(lines[at], first)
     alone = left > first and found is not None and has_value(lines[at], found.value)
-    return left if alone and len(columns) > 1 else first
+    return left if found and alone and keyed.count(left) > 1 and lines[at][found.value] not in "'\"[{|>" else first
 
 
 def mend_block(draft: Draft, at: int, parent: int, body: int | None) -> int:
@@ -196,7 +199,8 @@ def mend_tabs(outline: "Outline", at: int) -> int | None:
     run = [
         number + 1 for number in range(at, end) if lines[number].strip() and not lines[number].lstrip().startswith("#")
     ]
-    tried = {width: outline.tried(end, [_expanded(line, width) for line in lines[at:end]]) for width in TAB_WIDTHS}
+    some = min(end, at + _MAX_TRIED)
+    tried = {width: outline.tried(some, [_expanded(line, width) for line in lines[at:some]]) for width in TAB_WIDTHS}
     least = min(misfits for misfits, _ in tried.values())
     fitting = [width for width in TAB_WIDTHS if tried[width][0] == least]
     width = fitting[0]

@@ -20,7 +20,9 @@ from logbook.read.keyline import (
     key_of,
     key_typed_otherwise,
     looks_keyed,
+    spaces,
 )
+from logbook.read.inside import MAX_DEPTH
 from logbook.read.keys import fold_key
 from logbook.read.levels import Level, Levels
 from logbook.read.report import Report
@@ -71,8 +73,7 @@ class Outline:
             end: Index behind the lines that they are tried for.
             lines: What they would be.
         """
-        below = next((line for line in self.lines[end:] if line.strip()), "")
-        draft = Draft([*lines, below], Report(self.draft.report.file))
+        draft = Draft([*lines, self.draft.below(end - 1)], Report(self.draft.report.file))
         trial = Outline(draft, self.text_keys, self.levels.copy())
         at = 0
         while at < len(draft.lines):
@@ -227,7 +228,7 @@ class Outline:
             return self._misfit(at, column, target, dash=True, told=True)
         found = key_of(line, inner)
         if found is None:
-            self.draft.lose(at, " " * column + "- ", end, column)
+            self.draft.lose(at, " " * column + "- ", end, inner)
             return end
         if not has_value(line, found.value):
             return self._content(at, column)
@@ -248,10 +249,12 @@ class Outline:
         line = self.lines[at]
         parent = -1
         while DASH.match(line, column):
+            if len(self.levels) > MAX_DEPTH:
+                return self.behind.lose(at, parent, column, (at, column), explain.too_deep())
             level = self.levels.top if parent < 0 else self.levels.open(column, listed=True)
             level.fresh = False
             parent = column
-            column += 1 + indentation(line[column + 1 :])
+            column += 1 + spaces(line, column + 1)
             level.opens = not has_value(line, column)
             if level.opens:
                 self.draft.last = None

@@ -3,8 +3,18 @@
 from logbook.model.problem import Place, Problem, Severity
 
 
+CODES = frozenset({"too-many-problems"})
+
+MAX_PROBLEMS = 1000
+
+
 class Report:
-    """The problems of one file so far."""
+    """The problems of one file so far.
+
+    Attributes:
+        file: The file's name.
+        problems: What is wrong; no more than anyone reads, and then one that says so.
+    """
 
     __slots__ = ("file", "problems")
 
@@ -15,6 +25,11 @@ class Report:
 
     def add(self, severity: Severity, line: int, column: int, code: str, message: str, hint: str = "") -> None:
         """Add a problem at a line and column, both from 1."""
+        if len(self.problems) > MAX_PROBLEMS:
+            return
+        if len(self.problems) == MAX_PROBLEMS:
+            severity, code = Severity.ERROR, "too-many-problems"
+            message, hint = "there is more wrong in this file than is told", "put right what is told first"
         place = Place(file=self.file, line=line, column=column)
         self.problems.append(Problem(place=place, severity=severity, code=code, message=message, hint=hint))
 

@@ -11,7 +11,7 @@ from logbook.read.draft import Draft
 from logbook.read.events import Grower, Refused
 from logbook.read.explain import Why
 from logbook.read.inside import joined_escapes
-from logbook.read.keyline import has_value, indentation, key_of
+from logbook.read.keyline import has_value, indentation, key_of, spaces
 from logbook.read.node import Node
 from logbook.read.outline import Outline
 from logbook.read.report import Report
@@ -78,7 +78,7 @@ def set_aside(draft: Draft, at: int, column: int, why: Why, touched: dict[int, i
         end += 1
     inner = begins
     while lines[at].startswith("- ", inner):
-        inner += 2 + indentation(lines[at][inner + 2 :])
+        inner += 2 + spaces(lines[at], inner + 2)
     found = key_of(lines[at], inner)
     if times == 1 and found is not None and has_value(lines[at], found.value):
         draft.lose(at, f"{lines[at][:inner]}{found.key}: ", end, found.value)

@@ -18,12 +18,7 @@ CODES = frozenset(
         "comma-in-brackets",
         "comment-cuts-text",
         "escape-control",
-        "key-empty",
         "key-no-value",
-        "key-not-text",
-        "merge-key",
-        "no-colon",
-        "no-space-after-colon",
         "value-over-lines",
     }
 )
@@ -39,7 +34,7 @@ _TYPED_OTHERWISE = form(
     r"-\S|[\u2010-\u2015\u2212\u2022\u00b7\u25aa] |[^\W\d][^:;=\uff1a\n]*(?:[;=\uff1a]|(?:(?<![0-9]):|:(?![0-9]))(?!//)\S)"
 )
 _NO_SPACE = form(r"([^\W\d][^:]*)(?:(?<![0-9]):|:(?![0-9]))(\S.*)", re.DOTALL)
-_NUMBER_NEXT = form(r"([^\W\d][^\d]*?) +([0-9].*)", re.DOTALL)
+_NUMBER_NEXT = form(r"([^\W\d][^\d]{0,60}?) +([0-9].*)", re.DOTALL)
 _CLOSERS = form(r"\s*[\]}][\]},\s]*(?:#.*)?")
 _DIGIT = form("[0-9]")
 
@@ -53,7 +48,7 @@ class Silent:
 
     def __init__(self, text: str, report: Report, text_keys: frozenset[str]) -> None:
         """Keep the text and what is to be told from it."""
-        self.doubtful = False
+        self.doubtful = ":{" in text or ":[" in text
         self._text = text
         self._report = report
         self._text_keys = text_keys
@@ -94,7 +89,7 @@ class Silent:
             self._error(key, explain.merge_key())
             lost.append(gone)
         elif not key.value.strip():
-            self._error(key, Why("key-empty", "there is no key before the colon", "write `key: value`"))
+            self._error(key, explain.key_empty())
             lost.append(gone)
         elif flow and isinstance(value, Scalar) and not value.value and not value.style:
             self._without_value(key, entries, lost)

@@ -69,7 +69,7 @@ _ODD = re.compile(
 _CONTROL = form("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 _SEPARATOR = form("[\x85\u2028\u2029]")
 _INVISIBLE = form("[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]")
-_SPACES = "\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000"
+_SPACES = "\u00a0\u1680" + "".join(map(chr, range(0x2000, 0x200B))) + "\u202f\u205f\u3000"
 _ODD_SPACE = form(
     f"(?m)^(?=[ \t-]*[{_SPACES}])[ \t{_SPACES}]*(?:-[ \t{_SPACES}]+)*|^[^:#\n]*[^:#\n ]:[ \t]*[{_SPACES}]+"
 )
@@ -260,7 +260,7 @@ def _lines(lines: list[str], report: Report) -> Iterator[str]:
             tell("odd-space", number, odd + 1)
             plain = "".join(" " if sign.isspace() else sign for sign in spaced[0])
             clean = plain + clean[spaced.end() :]
-        yield clean
+        yield clean.rstrip(_SPACES)
 
 
 _STEPS = (

@@ -7,7 +7,7 @@ import re
 
 import yaml
 
-from logbook.model.problem import Problem
+from logbook.model.problem import Problem, Severity
 from logbook.read.events import Grower, Refused
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
@@ -19,7 +19,6 @@ __all__ = ["Lost", "Mapping", "Node", "Scalar", "Sequence", "read_tree"]
 CODES = frozenset({"no-keys", "no-log"})
 
 _TAB = re.compile(r"(?m)^ *\t[ \t]*[^ \t\n#]")
-_ANYTHING = re.compile(r"(?m)^[ \t]*[^ \t\n#]")
 
 
 def read_tree(
@@ -44,28 +43,31 @@ def read_tree(
 
 def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
     """Return the mapping at the top of a text: at once where YAML takes it, else line by line."""
-    if _ANYTHING.search(text) is None:
-        report.error(1, 1, "no-log", "there is nothing in this file but comments", "begin with `vessel: NAME`")
-        return None
-    told = Report(report.file)
-    root: Node | None = None
-    tabs = "\t" in text
-    if not tabs or _TAB.search(text) is None:
-        grower = Grower(text.replace("\t", " ") if tabs else text, told, text_keys)
-        try:
-            root = grower.grow()
-        except (yaml.YAMLError, Refused):
-            root = None
-        if grower.doubtful:
-            root = None
-    if isinstance(root, Mapping):
-        report.problems += told.problems
+    root = _at_once(text, report, text_keys) or salvage(text, report, text_keys)
+    if isinstance(root, Mapping) and (root.entries or not root.lost):
         return root
-    root = salvage(text, report, text_keys)
-    if isinstance(root, Mapping):
-        return root
-    if root is not None and not isinstance(root, Lost):
+    if root is None and not any(problem.severity is Severity.ERROR for problem in report.problems):
+        report.error(1, 1, "no-log", "there is no log in this file", "begin with `vessel: NAME`")
+    elif isinstance(root, Scalar | Sequence):
         what = "a list" if isinstance(root, Sequence) else "text"
         hint = "begin with `vessel: NAME`; the tows stand below `tows:`"
         report.error(1, 1, "no-keys", f"{what} stands where the keys of a log are wanted", hint)
     return None
+
+
+def _at_once(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
+    """Return the mapping at the top of a text that YAML takes and nobody doubts, else None."""
+    if "\t" in text:
+        if _TAB.search(text) is not None:
+            return None
+        text = text.replace("\t", " ")
+    told = Report(report.file)
+    grower = Grower(text, told, text_keys)
+    try:
+        root = grower.grow()
+    except (yaml.YAMLError, Refused):
+        return None
+    if grower.doubtful or not isinstance(root, Mapping):
+        return None
+    report.problems += told.problems
+    return root
