@@ -3,12 +3,13 @@
 import re
 
 from logbook.read import explain, layout
+from logbook.read.brackets import scan_brackets
 from logbook.read.draft import Draft
 from logbook.read.explain import Why
 from logbook.read.forms import form
-from logbook.read.inside import Inside, scan_brackets, scan_quoted
 from logbook.read.keyline import COLON, DASH, indentation, key_of, without_comment
 from logbook.read.keys import fold_key
+from logbook.read.quotes import Inside, scan_quoted
 from logbook.read.silent import REMARKS
 
 _HEADER = re.compile(r"[|>](?:[+-]?(?P<a>[1-9])?|(?P<b>[1-9])[+-]?)(?: +#.*| *)$")
@@ -93,6 +94,8 @@ class Behind:
             else:
                 why = explain.quote_early(sign, inside.column, lead, typed)
             return self.lose(at, parent, column, (inside.line, inside.column - 1), why)
+        for number in range(at, inside.line + 1):
+            self.lines[number] = self.lines[number].replace("\t", " ")
         for fault in inside.faults:
             self.draft.fault(fault.line, fault.column, fault.why)
             self.draft.lose_within(fault.line, fault.first, fault.last)

@@ -4,8 +4,8 @@ Every stand-in keeps its line, so that places stay true. What is wrong with a li
 `explain`.
 """
 
-from logbook.read.explain import Why, too_many
 from logbook.read.events import Swaps
+from logbook.read.explain import Why, too_many
 from logbook.read.node import Lost
 from logbook.read.report import Report
 

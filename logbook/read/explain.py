@@ -195,7 +195,7 @@ def escape(sign: str, lead: str, text: str) -> Why:
     return Why("escape", message, f"use single quotes: {written(lead, single)}")
 
 
-def surrogate() -> Why:
+def half_letter() -> Why:
     """Half a letter stands in an escape."""
     return Why("escape", "half of a letter is written as an escape", "type the letter itself")
 

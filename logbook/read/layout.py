@@ -4,9 +4,9 @@ import re
 from typing import TYPE_CHECKING
 
 from logbook.read import explain
+from logbook.read.draft import Draft
 from logbook.read.keyline import has_value, indentation, key_of
 from logbook.read.keys import fold_key
-from logbook.read.draft import Draft
 
 if TYPE_CHECKING:
     from logbook.read.outline import Outline

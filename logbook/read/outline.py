@@ -3,12 +3,15 @@
 A log that YAML takes at once never comes here. One that it refuses is gone through line by line, as a person would read
 it: which list or mapping a line belongs to by its indentation, its dash, its key, and what follows. What is wrong is
 reported where it stands and set aside, so that one reading finds everything. What stands behind keys is left to
-`behind`, lines that are wrong as a whole to `layout`.
+`behind`, lines out of line to `astray`, lines that are wrong as a whole to `layout`.
 """
 
 from logbook.read import explain, layout
+from logbook.read.astray import Astray
 from logbook.read.behind import Behind
+from logbook.read.brackets import MAX_DEPTH
 from logbook.read.draft import Draft
+from logbook.read.explain import Why
 from logbook.read.forms import form
 from logbook.read.keyline import (
     COLON,
@@ -22,7 +25,6 @@ from logbook.read.keyline import (
     looks_keyed,
     spaces,
 )
-from logbook.read.inside import MAX_DEPTH
 from logbook.read.keys import fold_key
 from logbook.read.levels import Level, Levels
 from logbook.read.report import Report
@@ -36,8 +38,8 @@ class Outline:
     """Goes through the lines of a log and mends what YAML would stumble over.
 
     Attributes:
-        misfits: How many lines stood out of line.
-        shape: How deep each line stood that did not.
+        levels: What is open where the next line begins.
+        shape: How deep each line stood that stood in line.
     """
 
     def __init__(self, draft: Draft, text_keys: frozenset[str], levels: Levels | None = None) -> None:
@@ -54,7 +56,7 @@ class Outline:
         self.levels = levels or Levels()
         self.marks = layout.Marks(draft)
         self.behind = Behind(draft, text_keys)
-        self.misfits = 0
+        self.astray = Astray(draft, self.levels, self.behind)
         self.shape: list[int] = []
 
     def mend(self) -> None:
@@ -78,7 +80,7 @@ class Outline:
         at = 0
         while at < len(draft.lines):
             at = trial.take(at)
-        return trial.misfits, tuple(trial.shape)
+        return trial.astray.misfits, tuple(trial.shape)
 
     def take(self, at: int) -> int:
         """Take the line at an index and all that belongs to its value; return the index behind them."""
@@ -114,13 +116,13 @@ class Outline:
         dash = DASH.match(line, column) is not None
         if not dash and self.levels.reach(column):
             keyed = key_of(line, column)
-            if keyed is None and self._is_stray(at, column):
-                return self._stray(at, column)
-            target = self._going_on(at, column, keyed) or self.levels.fit(column, dash=False)
+            if keyed is None and self.astray.is_cut_off(at, column):
+                return self.astray.cut_off(at, column)
+            target = self.astray.going_on(at, column, keyed) or self.levels.fit(column, dash=False)
         else:
             target = self.levels.fit(column, dash=dash)
         if target is not None:
-            return self._misfit(at, column, target, dash=dash)
+            return self.astray.misfit(at, column, target, dash=dash)
         self.shape.append(len(self.levels))
         return self._content(at, column)
 
@@ -129,88 +131,6 @@ class Outline:
         level = self.levels.at_or_left(column)
         listed = level.opens or (level.listed and level.column == column)
         return listed or line[column] != "-" or key_of(line, column + 1) is not None
-
-    def _is_stray(self, at: int, column: int) -> bool:
-        """Tell whether a line without a key, further left than the line above, is no key typed in another way."""
-        meant = key_typed_otherwise(self.lines[at], column, heads=indentation(self.draft.below(at)) > column)
-        return meant is None or not (meant.sign or is_known(meant.key))
-
-    def _stray(self, at: int, column: int) -> int:
-        """Take a line that has no key and stands further left than the line above.
-
-        It is the head of the lines below it where it ends in a colon; else it seems to be the end of the line above,
-        and costs the value that it was cut off from.
-        """
-        line = self.lines[at]
-        top = self.levels.top
-        if not line.rstrip().endswith(":"):
-            self.draft.fault(at, column, explain.stray(line))
-            self.draft.blank(at, at + 1)
-            if not top.opens:
-                self.behind.lose_last(at + 1)
-            elif indentation(self.draft.below(at)) <= top.column:
-                self.draft.lose(at, " " * (top.column + 1), at + 1, column)
-                top.opens = False
-            return at + 1
-        end = self.draft.own(at, max(column, indentation(self.draft.below(at)) - 1))
-        self.draft.fault(at, column, explain.no_key(line, at + 1, end))
-        if top.listed or top.opens:
-            self.draft.blank(at, end)
-        else:
-            self.draft.lose_keyless(at, top.column, end)
-        return end
-
-    def _going_on(self, at: int, column: int, keyed: Keyed | None) -> Level | None:
-        """Return the level a line was meant for that would fit further left, but for the line below it."""
-        line = self.lines[at]
-        below = self.draft.below(at)
-        deep = indentation(below)
-        if keyed is None or deep <= column or not has_value(line, keyed.value) or line[keyed.value] in "'\"[{|>":
-            return None
-        dash = DASH.match(below, deep) is not None
-        return self.levels.going_on(deep, dash=dash) if dash or key_of(below, deep) else None
-
-    def _misfit(self, at: int, column: int, target: Level, *, dash: bool, told: bool = False) -> int:
-        """Take a line that stands out of line, as one of the level it was likely meant for.
-
-        Args:
-            at: Index of the line.
-            column: Index its text begins at.
-            target: The level.
-            dash: True for a list item.
-            told: True where something else was reported of the line already.
-        """
-        self.misfits += 1
-        line = self.lines[at]
-        self.levels.close_to(target)
-        wanted = target.column
-        end = self.draft.own(at, max(column, wanted))
-        if target.listed and not dash and column > wanted:
-            end = self.draft.own(at, wanted)
-            self.draft.fault(at, column, explain.key_below_item(line.strip(), at + 1, end))
-            self.draft.blank(at, end)
-            self.behind.lose_last(end)
-            return end
-        if target.listed:
-            if not told:
-                why = explain.indent(column + 1, wanted + 1) if dash else explain.no_dash(line)
-                self.draft.fault(at, column, why)
-            self.draft.lose(at, " " * wanted + "- ", end, column)
-            return end
-        if not told:
-            why = explain.dash_among_keys() if dash else explain.indent(column + 1, wanted + 1)
-            self.draft.fault(at, column, why)
-        found = None if dash else key_of(line, column)
-        if found is None:
-            self.draft.lose_keyless(at, wanted, end)
-            return end
-        target.key = fold_key(found.key)
-        if has_value(line, found.value):
-            self.draft.lose(at, f"{' ' * wanted}{found.key}: ", end, found.value)
-            return end
-        self.draft.move(at, " " * wanted + line[column:])
-        target.opens = True
-        return at + 1
 
     def _odd_dash(self, at: int, column: int, sign: str | None) -> int:
         """Take a line that begins with a dash of another kind, or with one without a space behind it."""
@@ -225,7 +145,7 @@ class Outline:
         self.draft.move(at, line)
         target = self.levels.fit(column, dash=True)
         if target is not None:
-            return self._misfit(at, column, target, dash=True, told=True)
+            return self.astray.misfit(at, column, target, dash=True, told=True)
         found = key_of(line, inner)
         if found is None:
             self.draft.lose(at, " " * column + "- ", end, inner)
@@ -255,13 +175,17 @@ class Outline:
             level.fresh = False
             parent = column
             column += 1 + spaces(line, column + 1)
-            level.opens = not has_value(line, column)
-            if level.opens:
-                self.draft.last = None
-                return at + 1
+            level.opens = False
+            if not has_value(line, column):
+                return self._opened(at)
         found = key_of(line, column)
-        if parent < 0:
-            return self._no_key(at, column) if found is None else self._keyed(at, column, found)
+        if parent >= 0:
+            return self._item(at, parent, column, found)
+        return self._no_key(at, column) if found is None else self._keyed(at, column, found)
+
+    def _item(self, at: int, parent: int, column: int, found: Keyed | None) -> int:
+        """Take what stands behind a dash."""
+        line = self.lines[at]
         if found is None:
             if self._is_entry(at, parent, column):
                 self.levels.open(column, listed=False).fresh = False
@@ -289,15 +213,11 @@ class Outline:
         level.key = fold_key(found.key.strip("'\""))
         if len(self.levels) == 1:
             self.marks.keys.add(level.key)
+        level.opens = False
         if found.key == "<<":
-            self.draft.fault(at, column, explain.merge_key())
-            end = self.draft.own(at, column)
-            self.draft.lose_keyed(at, column, end)
-            return end
-        level.opens = not has_value(self.lines[at], found.value)
-        if level.opens:
-            self.draft.last = None
-            return at + 1
+            return self._keyless(at, column, self.draft.own(at, column), explain.merge_key())
+        if not has_value(self.lines[at], found.value):
+            return self._opened(at)
         return self.behind.take(at, column, found.value, found.key)
 
     def _no_key(self, at: int, column: int) -> int:
@@ -312,26 +232,31 @@ class Outline:
         if line.startswith(("? ", ": "), column) or line[column:] == "?":
             if end < len(self.lines) and self.lines[end].startswith(": ", column):
                 end = self.draft.own(end, column)
-            self.draft.fault(at, column, explain.key_not_text())
-            self.draft.lose_keyed(at, column, end)
-            return end
+            return self._keyless(at, column, end, explain.key_not_text())
         below = self.draft.below(at)
         deep = indentation(below)
         heads = deep > column or (deep == column and DASH.match(below, column) is not None)
         meant = key_typed_otherwise(line, column, heads=heads)
         if meant is None:
-            sign, text = line[column], line[column:].strip()
-            why = explain.text_start("", text) if sign in _SIGNS else explain.no_key(text, at + 1, end)
-            self.draft.fault(at, column, why)
-            self.draft.lose_keyed(at, column, end)
-            return end
+            text = line[column:].strip()
+            why = explain.text_start("", text) if text[0] in _SIGNS else explain.no_key(text, at + 1, end)
+            return self._keyless(at, column, end, why)
         self.draft.fault(at, meant.at, meant.why)
         level.key = fold_key(meant.key)
         if meant.value:
             self.draft.lose(at, f"{line[:column]}{meant.key}: ", end, meant.begins)
             return end
         self.lines[at] = f"{line[:column]}{meant.key}:"
-        level.opens = True
+        return self._opened(at)
+
+    def _keyless(self, at: int, column: int, end: int, why: Why) -> int:
+        self.draft.fault(at, column, why)
+        self.draft.lose_keyed(at, column, end)
+        return end
+
+    def _opened(self, at: int) -> int:
+        """Note that the value of the last entry is yet to come; return the index of the line below."""
+        self.levels.top.opens = True
         self.draft.last = None
         return at + 1
 

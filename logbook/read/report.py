@@ -2,7 +2,6 @@
 
 from logbook.model.problem import Place, Problem, Severity
 
-
 CODES = frozenset({"too-many-problems"})
 
 MAX_PROBLEMS = 1000

@@ -10,10 +10,10 @@ from logbook.read import explain
 from logbook.read.draft import Draft
 from logbook.read.events import Grower, Refused
 from logbook.read.explain import Why
-from logbook.read.inside import joined_escapes
 from logbook.read.keyline import has_value, indentation, key_of, spaces
 from logbook.read.node import Node
 from logbook.read.outline import Outline
+from logbook.read.quotes import joined_escapes
 from logbook.read.report import Report
 
 MAX_WORK = 8_000_000
@@ -80,11 +80,12 @@ def set_aside(draft: Draft, at: int, column: int, why: Why, touched: dict[int, i
     while lines[at].startswith("- ", inner):
         inner += 2 + spaces(lines[at], inner + 2)
     found = key_of(lines[at], inner)
-    if times == 1 and found is not None and has_value(lines[at], found.value):
+    keyed = found is not None and has_value(lines[at], found.value)
+    if keyed and found is not None and times == 1:
         draft.lose(at, f"{lines[at][:inner]}{found.key}: ", end, found.value)
-    elif times <= 2 and inner > begins:
-        draft.lose(at, f"{' ' * begins}- ", end, begins)
-    elif times <= 3 and inner == begins:
-        draft.lose_keyless(at, begins, end)
-    else:
+    elif times > 1 + keyed:
         draft.blank(at, end)
+    elif inner > begins:
+        draft.lose(at, f"{' ' * begins}- ", end, begins)
+    else:
+        draft.lose_keyless(at, begins, end)
