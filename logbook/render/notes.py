@@ -26,7 +26,7 @@ def note(text: str) -> Markup:
     if not stripped:
         return Markup("")
     if _PLAIN.fullmatch(stripped):
-        return Markup("<p>{}</p>\n").format(stripped)
+        return Markup(f"<p>{stripped}</p>\n")  # noqa: S704 - there is no sign in it that would need escaping
     if len(stripped) > LONGEST:
         return Markup("<p>{}</p>\n").format(Markup("<br />\n").join(stripped.splitlines()))
     return Markup(_parser().render(stripped))  # noqa: S704 - the parser escapes all that it was not told to read

@@ -1,0 +1,34 @@
+"""Every figure has its entry on the page that says how it is reckoned."""
+
+from dataclasses import fields
+
+import pytest
+
+from logbook.model.figures import Age, LandingFigures, SpeciesCatch, SpeciesTotal, Totals, TowFigures, TripHead
+from logbook.render.formulas import CHAPTERS, ENTRIES, LOGGED, RECKONED, Entry
+
+LATER = {"sales", "turn_for_home_by", "bound_by", "turn_for_home_by_poor_weather", "last_shot_by", "choices"}
+"""Figures that no page shows yet."""
+
+EVERY = [entry for chapter in CHAPTERS for entry in chapter.entries]
+
+
+@pytest.mark.parametrize("record", [TripHead, TowFigures, SpeciesCatch, SpeciesTotal, Totals, Age, LandingFigures])
+def test_every_figure_of_a_record_is_explained(record: type) -> None:
+    explained = {key for entry in EVERY for key in entry.keys}
+
+    assert {field.name for field in fields(record)} - explained - {"basis"} - LATER == set()
+
+
+@pytest.mark.parametrize("entry", EVERY, ids=lambda entry: entry.id)
+def test_an_entry_says_what_it_is_and_how_it_came_about(entry: Entry) -> None:
+    assert entry.how in {LOGGED, RECKONED}
+    assert entry.what.endswith(".")
+    assert not entry.source or entry.source.endswith(".")
+
+
+def test_no_two_entries_share_an_id() -> None:
+    ids = [entry.id for entry in EVERY] + [chapter.id for chapter in CHAPTERS]
+
+    assert len(set(ids)) == len(ids)
+    assert len(ENTRIES) == len(EVERY)

@@ -1,0 +1,61 @@
+"""The templates as trees: they choose and arrange, they don't reckon and never trust a text."""
+
+from pathlib import Path
+
+import pytest
+from jinja2 import nodes
+
+from logbook.render import environment as made
+from logbook.render.environment import environment, template_root
+
+ROOT = Path(str(template_root()))
+TEMPLATES = sorted(path.relative_to(ROOT).as_posix() for path in ROOT.rglob("*.html"))
+
+SUMS = (nodes.Mul, nodes.Div, nodes.FloorDiv, nodes.Mod, nodes.Pow, nodes.Add)
+
+
+def tree(name: str) -> nodes.Template:
+    return environment().parse((ROOT / name).read_text("utf-8"))
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_a_template_trusts_no_text(name: str) -> None:
+    filters = {node.name for node in tree(name).find_all(nodes.Filter)}
+
+    assert not filters & {"safe", "forceescape", "striptags", "attr"}
+    assert not list(tree(name).find_all((nodes.MarkSafe, nodes.ScopedEvalContextModifier)))
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_a_template_does_not_reckon(name: str) -> None:
+    assert not list(tree(name).find_all(SUMS))
+    # the one difference: a cell that spans all columns but the first
+    differences = [node for node in tree(name).find_all(nodes.Sub) if getattr(node.left, "attr", "") != "span"]
+    assert not differences
+    rounding = {"round", "sum", "int", "float", "abs", "min", "max"}
+    assert not {node.name for node in tree(name).find_all(nodes.Filter)} & rounding
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_a_template_has_no_script_and_no_style_of_its_own(name: str) -> None:
+    text = (ROOT / name).read_text("utf-8")
+
+    assert "<script" not in text
+    assert "<style" not in text
+    assert " style=" not in text
+    assert "javascript:" not in text
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_every_template_has_a_line_in_their_list(name: str) -> None:
+    assert f"`{name}`" in (ROOT / "README.md").read_text("utf-8")
+
+
+def test_everything_is_escaped_and_unknown_names_are_errors() -> None:
+    assert environment().from_string("{{ text }}").render(text="<b>") == "&lt;b&gt;"
+    assert environment().undefined.__name__ == "StrictUndefined"
+    assert not environment().globals
+
+
+def test_a_template_that_is_not_there_is_none() -> None:
+    assert made._source("pages/nowhere.html") is None
