@@ -6,7 +6,7 @@ from datetime import datetime
 
 from markupsafe import Markup
 
-from logbook.model.figures import LandingFigures, Reckoned
+from logbook.model.figures import LandingFigures, TripFigures
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import days_unit, hours_unit, kilograms, miles_unit
 
@@ -44,13 +44,13 @@ class Leg:
     mark: Markup = NO_MARK
 
 
-def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
+def legs(figures: TripFigures, notes: Notes, next_sailed: datetime | None = None) -> tuple[Leg, ...]:
     """Return the turning points in order; those not reached are left out."""
-    head, landing = reckoned.figures.trip, reckoned.figures.landing
-    tows = reckoned.figures.tows
+    head, landing = figures.trip, figures.landing
+    tows = figures.tows
     shots = [tow.shot for tow in tows if tow.shot]
     hauls = [tow.hauled for tow in tows if tow.hauled]
-    fished = reckoned.figures.totals.fishing_days
+    fished = figures.totals.fishing_days
     marks, heads = notes.marks(landing.basis, _SHOWN), notes.marks(head.basis, _SHOWN)
     made = [
         Leg(name="Sailed", entry="trip", at=head.sailed, where=head.sailed_from, mark=_mark(heads, "sailed_from")),
@@ -72,7 +72,7 @@ def legs(reckoned: Reckoned, notes: Notes) -> tuple[Leg, ...]:
         Leg(
             name="Sailed again",
             entry="discharge",
-            at=reckoned.neighbours.next_sailed,
+            at=next_sailed,
             took=_took("turned round in", landing.turnaround_h),
         ),
     ]

@@ -211,7 +211,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         catch_notes=catch_notes,
         out_turns=tuple(_out_turn(landing.out_turn) for landing in log.landings),
         landed=landed,
-        legs=legs(reckoned, leg_notes),
+        legs=legs(figures, leg_notes, reckoned.neighbours.next_sailed),
         leg_notes=leg_notes,
         head_notes=head_notes,
         remarks=note(log.remarks),

@@ -1,0 +1,212 @@
+"""A trip's figures as plain text, for a terminal: what `logbook reckon LOG` prints.
+
+The rounding is that of the pages. Only signs that every terminal has are used for our own words.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from datetime import datetime
+
+from logbook.model.figures import Basis, TowFigures, TripFigures
+from logbook.model.trip import Trip
+from logbook.render import shown
+from logbook.render.frame import common_offset
+from logbook.render.gather import by_weight
+from logbook.render.marks import Notes
+from logbook.render.passage import legs
+from logbook.render.shown import many, one_line, plain
+
+_GAP = "  "
+
+
+def plain_report(trip: Trip, figures: TripFigures) -> str:
+    """Return the figures of a trip as a person reads them, without a line's end after the last line."""
+    parts = (
+        _head(trip, figures),
+        _totals(figures),
+        _tows(figures),
+        _catch(figures),
+        _age(figures),
+        _passage(figures),
+        _came_about(figures),
+    )
+    return "\n\n".join("\n".join(part) for part in parts if part)
+
+
+def _bare(text: str) -> str:
+    """Return what is shown on pages in signs that every terminal has."""
+    return plain(text).replace(shown.THIN, " ").replace("\N{MINUS SIGN}", "-").replace("\N{NO-BREAK SPACE}", " ")
+
+
+def _head(trip: Trip, figures: TripFigures) -> list[str]:
+    head = figures.trip
+    offset = common_offset(_moments(trip, figures))
+    name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
+    lines = [f"{name} ({head.state}), {head.id}"]
+    sailed = f"Sailed {_bare(shown.moment(head.sailed, offset))}"
+    lines.append(f"{sailed} from {head.sailed_from}" if head.sailed_from else sailed)
+    if head.docked:
+        docked = f"Docked {shown.moment(head.docked, offset)}"
+        lines.append(f"{docked} at {head.port}" if head.port else docked)
+    else:
+        lines.append(
+            f"Last word {shown.moment(head.last_word, offset)}; figures stand as of {shown.moment(head.as_of, offset)}"
+        )
+    lines.append(
+        f"Times are {shown.offset_words(offset)}" if offset is not None else f"Times carry their offset ({trip.zone})"
+    )
+    return lines
+
+
+def _moments(trip: Trip, figures: TripFigures) -> list[datetime]:
+    head = figures.trip
+    found = [trip.begins, head.sailed, head.docked, head.as_of, head.last_word]
+    found += [moment for tow in figures.tows for moment in (tow.shot, tow.hauled)]
+    return [moment for moment in found if moment is not None]
+
+
+def _totals(figures: TripFigures) -> list[str]:
+    totals = figures.totals
+    weights = (("live weight", totals.live_kg), ("put back", totals.put_back_kg))
+    rows = (
+        (
+            "Kept",
+            shown.weight(totals.kept_kg),
+            [f"{name} {shown.weight(kg)}" for name, kg in weights if kg is not None],
+        ),
+        (
+            "Tows",
+            shown.count(totals.tows),
+            [
+                f"{totals.foul_tows} foul",
+                _with(shown.hours_unit(totals.towed_h), "towed"),
+                _with(shown.miles_unit(totals.distance_nm), "over the ground"),
+            ],
+        ),
+        (
+            "Catch per hour",
+            shown.per_hour(totals.kept_kg_per_h),
+            [_with(shown.weight(totals.kept_kg_per_day), "a day of fishing")],
+        ),
+        (
+            "At sea",
+            shown.days_unit(totals.days_at_sea),
+            [
+                _with(shown.days_unit(totals.fishing_days), "fishing"),
+                _with(shown.ratio(totals.tows_per_day), "tows a day"),
+            ],
+        ),
+        (
+            "Swept",
+            shown.square_km_unit(totals.swept_doors_km2),
+            ["by the doors", _with(shown.square_km_unit(totals.swept_wings_km2), "by the wings")],
+        ),
+    )
+    lines = _table([(name, _bare(value), _bare(", ".join(filter(None, more)))) for name, value, more in rows], "<><")
+    return lines + [f"Totals leave out {gap}" for gap in totals.incomplete]
+
+
+def _with(value: str, words: str) -> str:
+    """Return a value with words after it; nothing where it is not known."""
+    return "" if plain(value) == "not known" else f"{value} {words}"
+
+
+_COLUMNS: tuple[tuple[str, str, Callable[[TowFigures], str]], ...] = (
+    ("Tow", ">", lambda tow: str(tow.no)),
+    ("Shot", "<", lambda tow: shown.brief(tow.shot, tow.shot.utcoffset() if tow.shot else None)),
+    ("Hauled", "<", lambda tow: shown.clock(tow.hauled, tow.hauled.utcoffset() if tow.hauled else None)),
+    ("Towed", ">", lambda tow: shown.hours_minutes(tow.duration_h)),
+    ("Ground", "<", lambda tow: one_line(tow.ground or "", 18)),
+    ("m", ">", lambda tow: shown.metres(tow.depth_m)),
+    ("nm", ">", lambda tow: shown.miles(tow.distance_nm)),
+    ("kn", ">", lambda tow: shown.knots(tow.speed_kn)),
+    ("Light", "<", lambda tow: tow.light or ""),
+    ("Rect.", "<", lambda tow: tow.rectangle or ""),
+    ("Kept kg", ">", lambda tow: shown.kilograms(tow.kept_kg)),
+    ("kg/h", ">", lambda tow: shown.kilograms(tow.kept_kg_per_h)),
+    ("Days old", ">", lambda tow: shown.days(tow.ice_days)),
+    ("", "<", lambda tow: "foul" if tow.foul else ""),
+)
+
+
+def _tows(figures: TripFigures) -> list[str]:
+    if not figures.tows:
+        return []
+    heads = tuple(name for name, _, _ in _COLUMNS)
+    rows = [tuple(_dash(show(tow)) for _, _, show in _COLUMNS) for tow in figures.tows]
+    return _table([heads, *rows], "".join(side for _, side, _ in _COLUMNS))
+
+
+def _dash(text: str) -> str:
+    """Return a cell of a table: a dash where nothing is known."""
+    return "-" if text == shown.MISSING else _bare(text)
+
+
+def _catch(figures: TripFigures) -> list[str]:
+    rows: list[tuple[str, ...]] = [("Species", "Kept kg", "%", "Live kg", "Undersize kg", "Put back kg")]
+    for name in by_weight(figures.catch):
+        total = figures.catch[name]
+        label = f"{one_line(name, 30)} {total.code}" if total.code else one_line(name, 30)
+        weights = (total.live_kg, total.undersize_kg, total.put_back_kg)
+        rows.append(
+            (label, shown.kilograms(total.kept_kg), shown.percent(total.share_percent), *map(shown.kilograms, weights))
+        )
+        rows += [
+            (f"  {one_line(grade, 28)}", shown.kilograms(kept), "", "", "", "") for grade, kept in total.grades.items()
+        ]
+    return _table([tuple(_dash(cell) for cell in row) for row in rows], "<>>>>>") if figures.catch else []
+
+
+def _age(figures: TripFigures) -> list[str]:
+    age = figures.age
+    rows = (
+        ("Age of the fish, days", "by the clock", "as if kept at 0 \N{DEGREE SIGN}C"),
+        ("oldest", _dash(shown.days(age.oldest_ice_days)), _dash(shown.days(age.oldest_equivalent_ice_days))),
+        ("mean, by weight", _dash(shown.days(age.mean_ice_days)), _dash(shown.days(age.mean_equivalent_ice_days))),
+        ("limit", "", _dash(shown.days(age.limit_days))),
+    )
+    over = f"Over the limit: {_bare(shown.kilograms_unit(age.over_limit_kg))}. Not a freshness grade."
+    return [*_table(rows, "<>>"), over]
+
+
+def _passage(figures: TripFigures) -> list[str]:
+    rows = [
+        (leg.name, _bare(shown.brief(leg.at, leg.at.utcoffset() if leg.at else None)), leg.where or "", _bare(leg.took))
+        for leg in legs(figures, Notes())
+    ]
+    return _table(rows, "<<<<") if rows else []
+
+
+def _came_about(figures: TripFigures) -> list[str]:
+    """Return what was carried or assumed: the words, the figure, and for tows their numbers."""
+    found: dict[tuple[str, str], list[int]] = {}
+    for tow in figures.tows:
+        species = ((f"{name} {field}", words) for name, caught in tow.catch.items() for field, words in caught.basis)
+        for field, words in (*tow.basis, *species):
+            found.setdefault((field, words), []).append(tow.no)
+    totals: tuple[Basis, ...] = (figures.trip.basis, figures.totals.basis, figures.age.basis, figures.landing.basis)
+    lines = [f"{field}: {words}" for basis in totals for field, words in basis]
+    lines += [f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis]
+    lines += [f"{field}: {words} ({_numbers(numbers)})" for (field, words), numbers in found.items()]
+    return ["Not plainly logged or reckoned:", *(f"  {line}" for line in lines)] if lines else []
+
+
+def _numbers(numbers: Sequence[int]) -> str:
+    """Return `tow 4`, or `tows 2-9, 12`."""
+    runs: list[list[int]] = []
+    for number in sorted(set(numbers)):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    said = ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
+    return f"{many(len(numbers), 'tow').split(' ')[-1]} {said}"
+
+
+def _table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:
+    """Return rows as lines with columns that line up, to the left `<` or the right `>`."""
+    every = list(rows)
+    widths = [max(len(row[column]) for row in every) for column in range(len(sides))]
+    return [
+        _GAP.join(f"{cell:{side}{width}}" for cell, side, width in zip(row, sides, widths, strict=True)).rstrip()
+        for row in every
+    ]
