@@ -3,7 +3,7 @@
 from logbook.read import explain
 from logbook.read.behind import Behind
 from logbook.read.draft import Draft
-from logbook.read.keyline import DASH, Keyed, has_value, indentation, is_known, key_of, key_typed_otherwise
+from logbook.read.keyline import COLON, DASH, Keyed, has_value, indentation, is_known, key_of, key_typed_otherwise
 from logbook.read.keys import fold_key
 from logbook.read.levels import Level, Levels
 
@@ -24,19 +24,24 @@ class Astray:
         self.misfits = 0
 
     def is_cut_off(self, at: int, column: int) -> bool:
-        """Tell whether a line without a key, further left than the line above, is no key typed in another way."""
-        meant = key_typed_otherwise(self.lines[at], column, heads=indentation(self.draft.below(at)) > column)
+        """Tell whether a line without a key, further left than the line above, is none that was meant to stand there."""
+        line = self.lines[at]
+        heads = indentation(self.draft.below(at)) > column
+        if not heads and COLON.search(line):
+            return False
+        meant = key_typed_otherwise(line, column, heads=heads)
         return meant is None or not (meant.sign or is_known(meant.key))
 
     def cut_off(self, at: int, column: int) -> int:
         """Take a line that has no key and stands further left than the line above; return the index behind it.
 
-        It is the head of the lines below it where it ends in a colon; else it seems to be the end of the line above,
-        and costs the value that it was cut off from.
+        Where it has a colon it is an entry, perhaps the head of lines below it; else it seems to be the end of the line
+        above, and costs the value that it was cut off from.
         """
         line = self.lines[at]
         top = self.levels.top
-        if not line.rstrip().endswith(":"):
+        colon = COLON.search(line)
+        if colon is None:
             self.draft.fault(at, column, explain.stray(line))
             self.draft.blank(at, at + 1)
             if not top.opens:
@@ -45,7 +50,8 @@ class Astray:
                 self.draft.lose(at, " " * (top.column + 1), at + 1, column)
                 top.opens = False
             return at + 1
-        end = self.draft.own(at, max(column, indentation(self.draft.below(at)) - 1))
+        heads = colon.end() == len(line.rstrip())
+        end = self.draft.own(at, max(column, indentation(self.draft.below(at)) - 1)) if heads else at + 1
         self.draft.fault(at, column, explain.no_key(line, at + 1, end))
         if top.listed or top.opens:
             self.draft.blank(at, end)

@@ -134,7 +134,7 @@ class Behind:
                     whole = " ".join(part.strip() for part in typed)
                     why = explain.colon_in_text(key, f"{key}: ", whole, free=True)
                     return self.lose(at, parent, column, (number, colon.start()), why)
-            elif DASH.match(line, begins) or key_of(line, begins):
+            elif DASH.match(line, begins) or COLON.search(text):
                 break
             end = number + 1
             ended = len(text) < len(line)

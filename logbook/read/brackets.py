@@ -13,7 +13,7 @@ MAX_FAULTS = 100
 
 _TEXT_END = form(r"[,\[\]{}]|$")
 _TEXT_START = frozenset("*&!|>%@`?")
-_AFTER_COLON = frozenset(("", " ", "\t", ",", "[", "]", "{", "}"))
+_AFTER_COLON = frozenset(("", " ", "\t", ",", "?", "[", "]", "{", "}"))
 
 
 def scan_brackets(lines: list[str], at: int, column: int, parent: int) -> Inside:
@@ -41,7 +41,7 @@ class _Brackets:
         self.line = lines[at]
         self.index = column
         self.parent = parent
-        self.open: list[tuple[str, int, int]] = []
+        self.open: list[tuple[str, int, int, int]] = []
         self.inside = Inside(at, column)
         self.state = "fresh"
         self.start = -1  # index where the text that goes on began; -1 where that was on a line above
@@ -56,7 +56,7 @@ class _Brackets:
             while self.number < len(self.lines) and not self.lines[self.number].strip():
                 self.number += 1
             if self.number == len(self.lines) or not self._goes_on(self.lines[self.number], above):
-                sign, line, column = self.open[-1]
+                sign, line, column, _ = self.open[-1]
                 why = explain.bracket_open(sign, commented=self.commented)
                 self.inside.faults.append(Fault(line, column, why))
                 break
@@ -77,6 +77,7 @@ class _Brackets:
                 self.index += 1
             elif sign == "#" and (self.state != "plain" or self.line[self.index - 1 : self.index] in ("", " ", "\t")):
                 self.commented = True
+                self.state = "ended" if self.state == "plain" else self.state
                 break
             elif self._sign(sign):
                 return True
@@ -132,9 +133,9 @@ class _Brackets:
             return self._bracket_in_text(sign)
         if self.state == "ended":
             return self._behind()
-        self.open.append((sign, self.number, self.index))
+        self.open.append((sign, self.number, self.index, self.colons))
         if len(self.open) > MAX_DEPTH:
-            _, self.number, column = self.open[0]
+            _, self.number, column, _ = self.open[0]
             return self._spoil(column, explain.too_deep())
         self.state, self.colons = "fresh", 0
         self.index += 1
@@ -154,7 +155,7 @@ class _Brackets:
         return self._lose(self.index, self.start, end, explain.bracket_in_text(sign))
 
     def _closes(self, sign: str) -> bool:
-        opened = self.open.pop()[0]
+        opened, _, _, self.colons = self.open.pop()
         if opened + sign not in ("[]", "{}"):
             return self._spoil(self.index, explain.bracket_other(sign))
         self.index += 1
@@ -166,21 +167,32 @@ class _Brackets:
         column = self.index
         if self.state == "fresh":
             return self._lose(column, column, self._end(), explain.key_empty())
-        if self.state == "plain":
-            key, rest = self.line[self.start : column], self.line[column + 1 :]
-            if self.start < 0:
-                return self._spoil(blanks(self.line), explain.no_comma(self.line[:column], self.number))
-            if self.colons:
-                end = self._end()
-                return self._lose(column, self.start, end, explain.colon_in_brackets(self.line[self.start : end]))
-            if rest.startswith(("[", "{")):
-                return self._spoil(column, explain.no_space_after_colon(":", key, rest))
-            if rest.startswith((",", "]", "}")):
-                self.inside.spare.append((self.number, column))  # the key is then reported for having no value
+        if self.state == "ended" and self.colons:
+            return self._behind()
+        if self.state == "plain" and self._key_spoilt(column):
+            return bool(self.inside.spoilt)
         self.colons += 1
         self.state = "fresh"
-        self.index += 1
+        self.index = column + 1
         return False
+
+    def _key_spoilt(self, column: int) -> bool:
+        """Look at a key without quotes and what stands behind its colon; tell whether that has been reported."""
+        key, rest = self.line[self.start : column], self.line[column + 1 :]
+        if self.start < 0:
+            self._spoil(blanks(self.line), explain.no_comma(self.line[:column], self.number))
+        elif self.colons:
+            end = self._end()
+            self._lose(column, self.start, end, explain.colon_in_brackets(self.line[self.start : end]))
+        elif rest.startswith(("[", "{")):
+            self._spoil(column, explain.no_space_after_colon(":", key, rest))
+        elif rest.startswith("?"):
+            self._lose(column, self.start, self._end(), explain.no_space_after_colon(":", key, rest))
+        else:
+            if rest.startswith((",", "]", "}")):
+                self.inside.spare.append((self.number, column))  # the key is then reported for having no value
+            return False
+        return True
 
     def _begins(self, sign: str) -> bool:
         """Take the first sign of a text."""

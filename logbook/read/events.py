@@ -13,15 +13,16 @@ from typing import Any
 import yaml
 from yaml import MappingStartEvent, ScalarEvent, SequenceStartEvent
 
+from logbook.read import explain
+from logbook.read.brackets import MAX_DEPTH
 from logbook.read.explain import Why
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
 from logbook.read.silent import Silent
 
-MAX_DEPTH = 20
 MAX_EVENTS = 200_000
 
-CODES = frozenset({"alias", "second-document", "tag", "too-deep", "too-much"})
+CODES = frozenset({"too-much"})
 
 LOADER: Callable[[str], Any] = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
 """libyaml's parser where there is one: the same events as the one in Python, fifteen times as fast."""
@@ -158,7 +159,7 @@ class Grower:
             self._stack.append((event, self._items))
             self._items = []
             if len(self._stack) > MAX_DEPTH:
-                raise Refused(event, Why("too-deep", f"this is nested more than {MAX_DEPTH} levels deep"))
+                raise Refused(event, explain.too_deep())
             if count > MAX_EVENTS:
                 raise Refused(event, Why("too-much", "this file holds more than a log can", "keep one trip a file"))
         elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
@@ -171,7 +172,7 @@ class Grower:
             outer.append(node)
             self._items = outer
         elif kind is yaml.AliasEvent:
-            raise Refused(event, Why("alias", "a text may not begin with '*' here", "put it in single quotes"))
+            raise Refused(event, explain.text_start("", "*"))
         else:
             self._document(event)
         return self._items
@@ -180,7 +181,7 @@ class Grower:
         if event.__class__ is yaml.DocumentStartEvent:
             self._documents += 1
             if self._documents > 1:
-                raise Refused(event, Why("second-document", "a second log begins here", "keep one trip a file"))
+                raise Refused(event, explain.second_document(other=True))
         elif event.__class__ is yaml.DocumentEndEvent and event.explicit:
             self.silent.doubtful = True
 
@@ -239,7 +240,7 @@ class Grower:
     def _sequence(self, start: Any, last: int) -> Sequence:  # noqa: ANN401 - events of PyYAML have no common type
         items, flow, mark = self._items, bool(start.flow_style), start.start_mark
         for item in items:
-            if item.__class__ is Scalar and (item.end_line != item.line or item.comment):
+            if item.__class__ is Scalar and item.end_line != item.line:
                 self.silent.item(item, mark.column, flow=flow)
         last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
         column = self._typed(mark.line + 1, mark.column + 1)
@@ -255,5 +256,4 @@ class Grower:
 def _refuse_marked(event: Any) -> None:  # noqa: ANN401 - events of PyYAML have no common type
     """Refuse a tag or an anchor: no log needs one, and a text that begins with its sign would lose a word."""
     if event.tag is not None or event.anchor is not None:
-        sign, code = ("!", "tag") if event.tag is not None else ("&", "alias")
-        raise Refused(event, Why(code, f"a text may not begin with '{sign}' here", "put it in single quotes"))
+        raise Refused(event, explain.text_start("", "&" if event.tag is None else "!"))

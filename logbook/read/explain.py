@@ -346,7 +346,7 @@ def merge_key() -> Why:
 
 def too_deep() -> Why:
     """Too many brackets or levels."""
-    return Why("too-deep", "this is nested more than 20 levels deep", "take some of the brackets out")
+    return Why("too-deep", "this is nested more than 20 levels deep", "take some of the levels out")
 
 
 def too_many_inside() -> Why:

@@ -169,7 +169,7 @@ class Outline:
         line = self.lines[at]
         parent = -1
         while DASH.match(line, column):
-            if len(self.levels) > MAX_DEPTH:
+            if parent >= 0 and len(self.levels) >= MAX_DEPTH:
                 return self.behind.lose(at, parent, column, (at, column), explain.too_deep())
             level = self.levels.top if parent < 0 else self.levels.open(column, listed=True)
             level.fresh = False
@@ -229,7 +229,10 @@ class Outline:
             return self.behind.take(at, self.levels.top.column, column, self.levels.top.key or None)
         level.fresh = level.opens = False
         end = self.draft.own(at, column)
-        if line.startswith(("? ", ": "), column) or line[column:] == "?":
+        if line.startswith((": ", "[", "{"), column):
+            why = explain.key_empty() if line[column] == ":" else explain.key_not_text()
+            return self._keyless(at, column, end, why)
+        if line.startswith("? ", column) or line[column:] == "?":
             if end < len(self.lines) and self.lines[end].startswith(": ", column):
                 end = self.draft.own(end, column)
             return self._keyless(at, column, end, explain.key_not_text())

@@ -84,6 +84,7 @@ class Silent:
         if not isinstance(key, Scalar):
             if not isinstance(key, Lost):
                 self._error(key, explain.key_not_text())
+                self.doubtful = True
             lost.append(gone)
         elif key.value == "<<" and not key.style:
             self._error(key, explain.merge_key())
@@ -126,10 +127,17 @@ class Silent:
             self.doubtful = True
         if isinstance(value, Scalar):
             self._text_of(key, value, flow=flow)
-        elif isinstance(value, Sequence) and fold_key(key.value) in self._text_keys:
-            for item in value.items:
-                if isinstance(item, Scalar) and item.comment:
-                    self._cut(item, key.value)
+        elif isinstance(value, Sequence):
+            self._cut_items(value, key.value)
+
+    def _cut_items(self, value: Sequence, name: str) -> None:
+        """Look for comments behind items: they cut names short, and the words at the end of a tow on one line."""
+        named = fold_key(name) in self._text_keys
+        for item in value.items:
+            if isinstance(item, Scalar) and item.comment:
+                last = item.value.rpartition(",")[2].strip()
+                if named or (not value.flow and _DIGIT().search(last) is None):
+                    self._cut(item, name if named else last)
 
     def _text_of(self, key: Scalar, value: Scalar, *, flow: bool) -> None:
         folded = fold_key(key.value)
@@ -154,17 +162,14 @@ class Silent:
         self._report.warn(value.end_line, value.comment, "comment-cuts-text", message, hint)
 
     def item(self, item: Scalar, parent: int, *, flow: bool) -> None:
-        """Look at a text in a list that runs over lines or has a comment behind it.
+        """Look at a text in a list that runs over lines.
 
         Args:
             item: The text.
             parent: Index of the dash, or of the bracket.
             flow: True inside brackets.
         """
-        last = item.value.rpartition(",")[2]
-        if item.comment and not flow and _DIGIT().search(last) is None:
-            self._cut(item, last.strip())
-        if item.end_line == item.line or item.style in ("|", ">"):
+        if item.style in ("|", ">"):
             return
         if item.style:
             self._quotes(item, -1 if flow else parent)

@@ -4,6 +4,7 @@ The one door to `source`, `events` and `salvage`. Keys and values mean nothing h
 """
 
 import re
+from collections.abc import Callable
 
 import yaml
 
@@ -14,7 +15,7 @@ from logbook.read.report import Report
 from logbook.read.salvage import salvage
 from logbook.read.source import decode
 
-__all__ = ["Lost", "Mapping", "Node", "Scalar", "Sequence", "read_tree"]
+__all__ = ["Lost", "Mapping", "Node", "Scalar", "Sequence", "read_tree", "repeated"]
 
 CODES = frozenset({"no-keys", "no-log"})
 
@@ -39,6 +40,22 @@ def read_tree(
     text = decode(data, report)
     root = _rooted(text, report, text_keys) if text is not None else None
     return root, tuple(sorted(set(report.problems)))
+
+
+def repeated(mapping: Mapping, fold: Callable[[str], str]) -> tuple[tuple[Scalar, Scalar], ...]:
+    """Return the keys that stand again in a mapping, each with the first one like it.
+
+    Args:
+        mapping: The mapping; it keeps all its entries, since only who knows its keys can say which are the same.
+        fold: Makes keys that are the same equal.
+    """
+    first: dict[str, Scalar] = {}
+    again: list[tuple[Scalar, Scalar]] = []
+    for key, _ in mapping.entries:
+        known = first.setdefault(fold(key.value), key)
+        if known is not key:
+            again.append((key, known))
+    return tuple(again)
 
 
 def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
