@@ -6,6 +6,9 @@ A chart names the file it goes to. The drawing modules (`draw.py` and those it c
 from dataclasses import dataclass
 from decimal import Decimal
 
+BROAD, SLIM = 920, 480
+"""Widths of charts, in CSS pixels."""
+
 OTHERS = 4
 """Place in the palette of what is summed up as `others`: grey, after the four colours."""
 
@@ -164,3 +167,10 @@ class Chart:
     width: int
     height: int
     drawing: Drawing
+
+    @property
+    def form(self) -> str:
+        """Return how much room it wants on a small screen: `broad`, `square` or `slim`."""
+        if self.width >= BROAD:
+            return "broad"
+        return "square" if isinstance(self.drawing, Chartlet) else "slim"

@@ -5,13 +5,12 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
-from logbook.render.charts import OTHERS, Bar, Bars, Chart, Columns, Part
+from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, TripLine, added
 from logbook.render.links import fleet_chart, vessel_chart
 from logbook.render.shown import MONTHS, brief_date, fixed, many, month, one_line, weight
 
-WIDTH = 920
 _HEIGHT = 340
 _COLOURS = 4
 _MOST_MONTHS = 24
@@ -66,7 +65,7 @@ def landings_chart(figures: FleetFigures) -> Chart | None:
             f"Landings by month and species, {month(shown[0])} to {month(shown[-1])}: {weight(sum(totals.values(), NOUGHT))} in all, "
             f"the most in {month(best)}, {weight(totals[best])}; chiefly {', '.join(one_line(name) for name in chief[:2])}."
         ),
-        width=WIDTH,
+        width=BROAD,
         height=_HEIGHT,
         drawing=Columns(
             unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else tuple(key)
@@ -101,7 +100,7 @@ def grounds_chart(figures: FleetFigures) -> Chart | None:
             f"Catch per hour towed by ground: {one_line(best.name)} leads with {fixed(best.kept_kg_per_h or 0)} kg/h "
             f"over {many(best.tows, 'tow')}, of {many(len(grounds), 'ground')} shown."
         ),
-        width=620,
+        width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
     )
@@ -166,7 +165,7 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
             f"Kept on {many(len(rows), 'trip')} of {one_line(name)}, by date sailed: the most on the trip begun "
             f"{brief_date(best.trip.log.begins)}, {weight(best.trip.figures.totals.kept_kg)}."
         ),
-        width=WIDTH,
+        width=BROAD,
         height=_HEIGHT,
         drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else key),
     )

@@ -24,14 +24,12 @@ class Site:
         name: The fleet's name.
         style: Path of the style sheet.
         troubles: How many errors and warnings there are in the logs.
-        vessels: Names of the vessels that have a page.
         trips: Ids of the trips that have a page.
     """
 
     name: str
     style: str
     troubles: int
-    vessels: frozenset[str]
     trips: frozenset[str]
 
 

@@ -10,7 +10,7 @@ from datetime import datetime
 from decimal import Decimal
 from statistics import median
 
-from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TowFigures
+from logbook.model.figures import Landed, Reckoned, SpeciesCatch, SpeciesTotal, TowFigures
 from logbook.model.named import ByName
 from logbook.model.trip import Tow
 
@@ -26,6 +26,16 @@ def added(weights: Iterable[Decimal | None]) -> Decimal | None:
 def by_weight(catch: ByName[SpeciesTotal]) -> tuple[str, ...]:
     """Return the names of the species, most kept first; those of no known weight last, by name."""
     return tuple(sorted(catch, key=lambda name: (-(catch[name].kept_kg or NOUGHT), name)))
+
+
+def kept_species(catch: ByName[SpeciesTotal]) -> tuple[str, ...]:
+    """Return the names of the species that were kept, most kept first; without those that were only put back."""
+    return tuple(name for name in by_weight(catch) if was_kept(catch[name]))
+
+
+def was_kept(species: SpeciesTotal | SpeciesCatch) -> bool:
+    """Tell whether any of a species was kept, known by weight or not."""
+    return species.kept_kg is not None or species.put_back_kg is None
 
 
 def logged_tows(reckoned: Reckoned) -> tuple[tuple[Tow, TowFigures], ...]:
@@ -125,7 +135,7 @@ class TripLine:
         trip: The trip.
         landed_kg: What it put ashore; None where it is not known.
         weighed: True where that went over the scale.
-        chief: The species it kept most of, up to three.
+        chief: The species it kept most of, up to two.
     """
 
     trip: Reckoned
@@ -140,7 +150,7 @@ def trip_line(trip: Reckoned, landed: Landed | None) -> TripLine:
         trip=trip,
         landed_kg=added(landed.species.values()) if landed else None,
         weighed=bool(landed and landed.weighed),
-        chief=by_weight(trip.figures.catch)[:3],
+        chief=kept_species(trip.figures.catch)[:2],
     )
 
 

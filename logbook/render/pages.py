@@ -58,13 +58,11 @@ def render_archive(
 
 def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str) -> Site:
     """Return what all pages share."""
-    heads = [trip.figures.trip for trip in trips]
     return Site(
         name=fleet.name or "The fleet",
         style=style,
         troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
-        vessels=frozenset(head.vessel for head in heads),
-        trips=frozenset(head.id for head in heads),
+        trips=frozenset(trip.figures.trip.id for trip in trips),
     )
 
 

@@ -130,7 +130,7 @@ class Panel:
                 linewidth=width,
                 linestyle=dashes,
                 capstyle="round",
-                zorder=2,
+                zorder=0 if colour == RULE else 2,
             )
             self._add(made, clip=clip)
 

@@ -17,7 +17,7 @@ from logbook.render.charts import Chart
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site, common_offset
-from logbook.render.gather import GroundSum, added, by_ground, by_weight, logged_tows, moments
+from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, logged_tows, moments, was_kept
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.notes import note
@@ -97,6 +97,11 @@ class SpeciesRow:
     total: SpeciesTotal
     marks: Mapping[str, Markup]
     landed_kg: Decimal | None
+
+    @property
+    def kept(self) -> bool:
+        """Tell whether any of it was kept."""
+        return was_kept(self.total)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -178,7 +183,7 @@ class TripPage:
 def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | None) -> TripPage:
     """Return what the page of a trip shows."""
     log, figures = reckoned.log, reckoned.figures
-    columns = by_weight(figures.catch)[:_COLUMNS]
+    columns = kept_species(figures.catch)[:_COLUMNS]
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     offset = common_offset(moments([reckoned]))
@@ -290,7 +295,7 @@ def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, trac
     for name in columns:
         caught = tow.catch.get(name)
         mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", NO_MARK) if caught else NO_MARK
-        species.append((caught.kept_kg if caught else None, caught is not None, mark))
+        species.append((caught.kept_kg if caught else None, caught is not None and was_kept(caught), mark))
     return TowRow(
         log=log,
         tow=tow,

@@ -4,13 +4,12 @@ from collections.abc import Sequence
 from decimal import Decimal
 
 from logbook.model.figures import Reckoned, SpeciesTotal, TowFigures
-from logbook.render.charts import OTHERS, Bar, Bars, Chart, Part, Run
+from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Part, Run
 from logbook.render.draw_sizes import bars_height
-from logbook.render.gather import NOUGHT, by_weight
+from logbook.render.gather import NOUGHT, by_weight, kept_species
 from logbook.render.links import trip_chart
 from logbook.render.shown import days_unit, fixed, kilograms_unit, many, one_line, plain, short_day, weight
 
-WIDTH, HALF = 920, 620
 RUN_HEIGHT = 430
 _COLOURS = 4
 _MOST_BARS = 10
@@ -22,7 +21,7 @@ def run_chart(reckoned: Reckoned) -> Chart | None:
     tows = reckoned.figures.tows
     if not tows:
         return None
-    chief = by_weight(reckoned.figures.catch)[:_COLOURS]
+    chief = kept_species(reckoned.figures.catch)[:_COLOURS]
     totals, so_far = [], NOUGHT
     for tow in tows:
         so_far += tow.kept_kg or NOUGHT
@@ -38,7 +37,7 @@ def run_chart(reckoned: Reckoned) -> Chart | None:
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "tows"),
         alt=_run_words(tows, so_far),
-        width=WIDTH,
+        width=BROAD,
         height=RUN_HEIGHT,
         drawing=drawing,
     )
@@ -98,7 +97,7 @@ def grades_chart(reckoned: Reckoned) -> Chart | None:
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "species"),
         alt=f"Kept by species and grade: {said}{more}.",
-        width=HALF,
+        width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
     )
@@ -143,7 +142,7 @@ def age_chart(reckoned: Reckoned) -> Chart | None:
             f"Age of the fish {'at landing' if landed else 'aboard'}, by the clock: the oldest {plain(days_unit(age.oldest_ice_days))}, "
             f"{plain(days_unit(age.mean_ice_days))} on the mean."
         ),
-        width=HALF,
+        width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
     )
