@@ -140,7 +140,9 @@ def _fish(fish: Iterable[Amount]) -> str:
     said = []
     for one in fish:
         name = f"{one.species} {one.grade}" if one.grade else one.species
-        said.append(f"{name} {kilograms_unit(one.weight.kilograms) if one.weight else 'weight not known'}")
+        number = f"{fixed(one.count)} fish" if one.count is not None else ""
+        kilograms = kilograms_unit(one.weight.kilograms) if one.weight else "weight not known"
+        said.append(f"{name} {number}, {kilograms}" if number else f"{name} {kilograms}")
     return ", ".join(said)
 
 
