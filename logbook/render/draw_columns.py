@@ -7,6 +7,8 @@ from logbook.render.shown import fixed
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 52, 10, 58, 44
 _THICK = 0.36
+_WIDEST = 28.0
+"""Half the width of a bar at the most, in pixels."""
 
 
 def draw_columns(plate: Plate, chart: Chart, drawing: Columns) -> None:
@@ -16,7 +18,7 @@ def draw_columns(plate: Plate, chart: Chart, drawing: Columns) -> None:
     box = Box(left=_LEFT, top=_TOP, width=chart.width - _LEFT - _RIGHT, height=chart.height - _TOP - _BOTTOM)
     panel = plate.panel(0, box, (0.0, float(max(len(drawing.bars), 1))), (0.0, ticks[-1]))
     rule(panel, ticks, drawing.unit)
-    stack(panel, drawing.bars, _THICK)
+    stack(panel, drawing.bars, min(_THICK, _WIDEST * panel.per_pixel_x))
     _label(panel, drawing.bars)
     key(panel, 42, drawing.key)
 

@@ -9,11 +9,13 @@ from logbook.render.shown import fixed
 _LEFT, _RIGHT = 56, 58
 _TOTAL_TOP, _TOTAL_HIGH = 30, 92
 _BARS_TOP, _BOTTOM = 186, 30
+_LEAST_BARS = 20
+"""Bars there is room for at the least, so that those of a short trip are not as wide as walls."""
 
 
 def draw_run(plate: Plate, chart: Chart, drawing: Run) -> None:
     """Put the tows of a trip on the plate."""
-    across = (0.0, float(max(len(drawing.bars), 1)))
+    across = (0.0, float(max(len(drawing.bars), _LEAST_BARS)))
     wide = chart.width - _LEFT - _RIGHT
     so_far = [float(total) / 1000 for total in drawing.totals]
     ticks = round_ticks(so_far[-1] if so_far else 0.0, 3)
@@ -42,9 +44,9 @@ def _line(panel: Panel, so_far: list[float]) -> None:
     points = [(0.0, 0.0)]
     for column, total in enumerate(so_far):
         points += [(column + 0.5, points[-1][1]), (column + 0.5, total)]
-    points.append((panel.across[1], so_far[-1]))
+    points.append((float(len(so_far)), so_far[-1]))
     panel.lines([points], BLUE, 2.2)
-    panel.write(panel.across[1] + 5 * panel.per_pixel_x, so_far[-1], f"{fixed(so_far[-1], 1)} t", bold=True)
+    panel.write(len(so_far) + 5 * panel.per_pixel_x, so_far[-1], f"{fixed(so_far[-1], 1)} t", bold=True)
 
 
 def _days(panel: Panel, drawing: Run, above: float) -> None:

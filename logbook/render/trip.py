@@ -2,55 +2,32 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from decimal import Decimal
 
 from markupsafe import Markup
 
-from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TowFigures, TripFigures
+from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TripFigures
 from logbook.model.fleet import Fleet
 from logbook.model.named import ByName
-from logbook.model.trip import OutTurn, Tow, Trip
+from logbook.model.trip import OutTurn, Trip
 from logbook.render.also import LoggedList, logged_lists, loose_ends
 from logbook.render.chart_of_tows import TowChart, tow_chart
 from logbook.render.charts import Chart
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site, common_offset
-from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, logged_tows, moments, was_kept
+from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
 from logbook.render.links import trip_page, vessel_page
-from logbook.render.marks import NO_MARK, Notes
+from logbook.render.marks import Notes
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.shown import full_date, one_line
+from logbook.render.tow_rows import Said, TowDay, said_of_tows, tow_days
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
 
 _FIXED_COLUMNS = 12
 _COLUMNS = 4
-_TOW_FIELDS = (
-    "duration_h",
-    "ground",
-    "depth_m",
-    "light",
-    "kept_kg",
-    "kept_kg_per_h",
-    "put_back_kg",
-    "pens",
-    "ice_days",
-)
-_TRACK_FIELDS = (
-    "rectangle",
-    "distance_nm",
-    "speed_kn",
-    "depth_m",
-    "warp_to_depth",
-    "side",
-    "net",
-    "swept_doors_km2",
-    "swept_wings_km2",
-    "kept_kg_per_km2",
-    "equivalent_ice_days",
-)
 _AGE_FIELDS = (
     "oldest_ice_days",
     "mean_ice_days",
@@ -59,34 +36,6 @@ _AGE_FIELDS = (
     "over_limit_kg",
 )
 """Species with a column of their own in the table of tows."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowRow:
-    """A row of the tables of tows: what was typed, what was reckoned, its letters and its words."""
-
-    log: Tow
-    tow: TowFigures
-    marks: Mapping[str, Markup]
-    track_marks: Mapping[str, Markup]
-    species: tuple[tuple[Decimal | None, bool, Markup], ...]
-    others: Decimal | None
-    words: tuple[str, ...]
-
-    @property
-    def anchor(self) -> str:
-        """Return the tow's place on its page."""
-        return anchor(self.log)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowDay:
-    """The tows shot on one day."""
-
-    day: date | None
-    rows: tuple[TowRow, ...]
-    kept_kg: Decimal | None
-    so_far_kg: Decimal | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,15 +51,6 @@ class SpeciesRow:
     def kept(self) -> bool:
         """Tell whether any of it was kept."""
         return was_kept(self.total)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Said:
-    """A remark on a tow."""
-
-    no: int
-    anchor: str
-    text: Markup
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -187,6 +127,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     offset = common_offset(moments([reckoned]))
+    days = tow_days(reckoned, columns, tow_notes, track_notes)
     frame = trip_frame(site, figures)
     return TripPage(
         frame=frame,
@@ -209,7 +150,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
             for name, species in tow.catch.items()
             if name not in columns
         ),
-        days=_days(reckoned, columns, tow_notes, track_notes),
+        days=days,
         tow_notes=tow_notes,
         track_notes=track_notes,
         catch=_species_rows(figures.catch, landed, catch_notes),
@@ -220,9 +161,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         leg_notes=leg_notes,
         head_notes=head_notes,
         remarks=note(log.remarks),
-        said=tuple(
-            Said(no=tow.no, anchor=anchor(tow), text=note(tow.remarks)) for tow in log.tows if tow.remarks.strip()
-        ),
+        said=said_of_tows(days),
         loose=loose_ends(log, offset),
         lists=logged_lists(log, offset),
         age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
@@ -265,60 +204,6 @@ def trip_frame(site: Site, figures: TripFigures) -> Frame:
 def _published(trip_id: str | None, site: Site) -> str | None:
     """Return the id of a neighbour that has a page."""
     return trip_id if trip_id in site.trips else None
-
-
-def anchor(tow: Tow) -> str:
-    """Return the id a tow has on its page: by its line in the log, which no two share."""
-    return f"tow-{tow.place.line}-{tow.place.column}"
-
-
-def _days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> tuple[TowDay, ...]:
-    """Return the tows in order, grouped by the day they were shot."""
-    grouped: list[tuple[date | None, list[TowRow]]] = []
-    for log, tow in logged_tows(reckoned):
-        when = tow.shot or tow.hauled
-        day = when.date() if when else (grouped[-1][0] if grouped else None)
-        if not grouped or grouped[-1][0] != day:
-            grouped.append((day, []))
-        grouped[-1][1].append(_row(log, tow, columns, notes, track_notes))
-    made: list[TowDay] = []
-    for day, rows in grouped:
-        kept = added(row.tow.kept_kg for row in rows)
-        so_far = added((kept, made[-1].so_far_kg if made else None))
-        made.append(TowDay(day=day, rows=tuple(rows), kept_kg=kept, so_far_kg=so_far))
-    return tuple(made)
-
-
-def _row(log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> TowRow:
-    """Return a tow's row; a species it did not catch is blank, one whose weight is not known is not."""
-    species = []
-    for name in columns:
-        caught = tow.catch.get(name)
-        mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", NO_MARK) if caught else NO_MARK
-        species.append((caught.kept_kg if caught else None, caught is not None and was_kept(caught), mark))
-    return TowRow(
-        log=log,
-        tow=tow,
-        marks=notes.marks(tow.basis, _TOW_FIELDS),
-        track_marks=track_notes.marks(tow.basis, _TRACK_FIELDS),
-        species=tuple(species),
-        others=added(caught.kept_kg for name, caught in tow.catch.items() if name not in columns),
-        words=_tow_words(log),
-    )
-
-
-def _tow_words(tow: Tow) -> tuple[str, ...]:
-    """Return what befell the gear and the catch, in words."""
-    said = []
-    if tow.fast is not None:
-        said.append(f"came fast: {tow.fast.what}" if tow.fast.what else "came fast")
-    if tow.damage:
-        said.append(f"damage: {tow.damage}")
-    if tow.gear_lost:
-        said.append(f"lost: {tow.gear_lost}")
-    if tow.kept == "with next":
-        said.append("sorted with the next tow")
-    return tuple(said)
 
 
 def _species_rows(catch: ByName[SpeciesTotal], landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
