@@ -101,11 +101,12 @@ class Behind:
             self.draft.lose_within(fault.line, fault.first, fault.last)
         for number, index in inside.texts:
             self.draft.stand_for(number, index, self.lines[number][index])
+        for number, index in inside.asked:
+            self.draft.hide(number, index)
         for number, index in inside.spare:
-            line = self.lines[number]
-            if line[index] == ",":
+            if self.lines[number][index] == ",":
                 self.draft.note(number, index, explain.comma_twice())
-            self.lines[number] = f"{line[:index]} {line[index + 1 :]}"
+            self.draft.put(number, index, " ")
         return inside.line + 1
 
     def _plain(self, at: int, parent: int, column: int, key: str | None) -> int:

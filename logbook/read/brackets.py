@@ -93,6 +93,8 @@ class _Brackets:
             return self._comma()
         if self.state != "plain":
             return self._begins(sign) if self.state == "fresh" else self._behind()
+        if sign == "?":
+            self.inside.asked.append((self.number, self.index))
         self.index += 1
         return False
 
@@ -188,6 +190,8 @@ class _Brackets:
             self._spoil(column, explain.no_space_after_colon(":", key, rest))
         elif rest.startswith("?"):
             self._lose(column, self.start, self._end(), explain.no_space_after_colon(":", key, rest))
+        elif rest.startswith((",", "]", "}")) and self.open[-1][0] == "[":
+            self._lose(column, self.start, column + 1, explain.key_no_value(key))
         else:
             if rest.startswith((",", "]", "}")):
                 self.inside.spare.append((self.number, column))  # the key is then reported for having no value

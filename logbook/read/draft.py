@@ -4,7 +4,7 @@ Every stand-in keeps its line, so that places stay true. What is wrong with a li
 `explain`.
 """
 
-from logbook.read.events import Swaps
+from logbook.read.events import HIDDEN, Swaps
 from logbook.read.explain import Why, too_many
 from logbook.read.node import Lost
 from logbook.read.report import Report
@@ -39,14 +39,24 @@ class Draft:
 
     def fault(self, line: int, column: int, why: Why) -> None:
         """Report an error at a line and sign, both counted from 0."""
+        self.faults += 1
+        if self.faults > MAX_FAULTS and not self.full:
+            self.full = True
+            self.report.error(line + 1, 1, *too_many())
         if self.full:
             return
-        self.faults += 1
-        if self.faults > MAX_FAULTS:
-            self.full = True
-            why = too_many()
-            column = 0
         self.report.error(line + 1, self.typed(line, column) + 1, *why)
+
+    def give_up(self, at: int) -> None:
+        """Give up all lines from an index on, and say so."""
+        if not self.full:
+            self.full = True
+            self.report.error(at + 1, 1, *too_many())
+        self.blank(at, len(self.lines))
+
+    def has_stand_in(self, at: int) -> bool:
+        """Tell whether something of a line was set aside before."""
+        return any(line == at + 1 for line, _ in (*self.swaps.lost, *self.swaps.keyless))
 
     def note(self, line: int, column: int, why: Why) -> None:
         """Report something that was put right."""
@@ -121,6 +131,15 @@ class Draft:
 
     def stand_for(self, at: int, column: int, text: str) -> None:
         """Put a stand-in for a lone sign that YAML would take for its own."""
-        line = self.lines[at]
-        self.lines[at] = line[:column] + STAND_IN + line[column + 1 :]
+        self.put(at, column, STAND_IN)
         self.swaps.texts[at + 1, column + 1] = text
+
+    def hide(self, at: int, column: int) -> None:
+        """Hide a question mark within a text from YAML."""
+        self.put(at, column, HIDDEN)
+        self.swaps.hidden = True
+
+    def put(self, at: int, column: int, sign: str) -> None:
+        """Put another sign in place of one."""
+        line = self.lines[at]
+        self.lines[at] = f"{line[:column]}{sign}{line[column + 1 :]}"

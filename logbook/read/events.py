@@ -47,6 +47,17 @@ class Refused(Exception):  # noqa: N818 - no error of ours: it hands on where re
         self.why = why
 
 
+class TooMuch(Refused):
+    """More than a log can hold, where there is no sense in reading on."""
+
+
+_TOO_MUCH = Why("too-much", "this file holds more than a log can, so none of it is read", "keep one trip a file")
+
+
+HIDDEN = "\ue03f"
+"""Stands for a question mark that YAML must not see; of the letters that are nobody's."""
+
+
 class Swaps:
     """Stand-ins that were put into the text for what could not be read, by line and column from 1.
 
@@ -55,9 +66,10 @@ class Swaps:
         keyless: Keys of lines that show no key.
         texts: Texts that YAML would take for a sign of its own.
         moved: By line, how much further right its text stands than it was typed.
+        hidden: True where question marks are hidden.
     """
 
-    __slots__ = ("keyless", "lost", "moved", "texts")
+    __slots__ = ("hidden", "keyless", "lost", "moved", "texts")
 
     def __init__(self) -> None:
         """Begin with none."""
@@ -65,10 +77,11 @@ class Swaps:
         self.keyless: dict[tuple[int, int], Lost] = {}
         self.texts: dict[tuple[int, int], str] = {}
         self.moved: dict[int, int] = {}
+        self.hidden = False
 
     def __bool__(self) -> bool:
         """Tell whether there is any."""
-        return bool(self.lost or self.keyless or self.texts or self.moved)
+        return bool(self.lost or self.keyless or self.texts or self.moved or self.hidden)
 
 
 class Grower:
@@ -102,7 +115,7 @@ class Grower:
 
         Raises:
             yaml.YAMLError: The text is no YAML.
-            Refused: The text holds what no log may hold.
+            Refused: The text holds what no log may hold; `TooMuch` where it is too much of anything.
         """
         loader = LOADER(self._text)
         collects = gc.isenabled()
@@ -123,9 +136,11 @@ class Grower:
         count = 0
         while (event := get()) is not None:
             count += 1
+            if count > MAX_EVENTS:
+                raise TooMuch(event, _TOO_MUCH)
             kind = event.__class__
             if kind is not ScalarEvent:
-                items = self._structure(event, count)
+                items = self._structure(event)
                 append = items.append
                 continue
             if marked:
@@ -151,7 +166,7 @@ class Grower:
             append(node)
         return top[0] if top else None
 
-    def _structure(self, event: Any, count: int) -> list[Any]:  # noqa: ANN401 - events of PyYAML have no common type
+    def _structure(self, event: Any) -> list[Any]:  # noqa: ANN401 - events of PyYAML have no common type
         """Take an event that is no text; return the list that further nodes go into."""
         kind = event.__class__
         if kind is MappingStartEvent or kind is SequenceStartEvent:
@@ -160,8 +175,6 @@ class Grower:
             self._items = []
             if len(self._stack) > MAX_DEPTH:
                 raise Refused(event, explain.too_deep())
-            if count > MAX_EVENTS:
-                raise Refused(event, Why("too-much", "this file holds more than a log can", "keep one trip a file"))
         elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
             start, outer = self._stack.pop()
             end = event.end_mark
@@ -188,8 +201,10 @@ class Grower:
     def _styled(self, node: Scalar, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
         if node.style == '"':
             self.silent.escapes(node)
-        elif node.style in ("|", ">") and end.column == 0:
-            node.end_line = max(node.line, node.end_line - 1)
+        elif node.style in ("|", ">"):
+            self.silent.block(node)
+            if end.column == 0:
+                node.end_line = max(node.line, node.end_line - 1)
 
     def _commented(self, node: Scalar, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
         found = _COMMENT.match(self._lines[end.line], end.column)
@@ -203,6 +218,8 @@ class Grower:
         if lost is not None:
             return lost
         node.value = self._swaps.texts.get(at, node.value)
+        if self._swaps.hidden:
+            node.value = node.value.replace(HIDDEN, "?")
         if at not in self._swaps.keyless:
             node.column = self._typed(*at)
             node.comment = node.comment and self._typed(end.line + 1, node.comment)

@@ -21,6 +21,7 @@ CODES = frozenset(
         "escape",
         "indent",
         "key-empty",
+        "key-no-value",
         "key-not-text",
         "line-broken",
         "line-unreadable",
@@ -332,6 +333,12 @@ def key_not_text() -> Why:
 def key_empty() -> Why:
     """No key stands before a colon."""
     return Why("key-empty", "there is no key before the colon", "write `key: value`")
+
+
+def key_no_value(key: str) -> Why:
+    """A key inside brackets has no value."""
+    message = f"'{shown(key)}' stands inside brackets without a value"
+    return Why("key-no-value", message, "write `key: value`, or - where it is not known")
 
 
 def comma_twice() -> Why:

@@ -152,7 +152,8 @@ class Outline:
             return end
         if not has_value(line, found.value):
             return self._content(at, column)
-        self.levels.open(inner, listed=False).key = fold_key(found.key)
+        level = self.levels.open(inner, listed=False)
+        level.key, level.fresh = fold_key(found.key), False
         end = self.draft.own(at, inner)
         self.draft.lose(at, f"{line[:inner]}{found.key}: ", end, found.value)
         return end

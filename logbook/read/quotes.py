@@ -46,6 +46,7 @@ class Inside:
         faults: What is wrong with them.
         texts: Lone signs that stand for nothing written: index of line and sign.
         spare: Signs that say nothing and are best left out, in the same way.
+        asked: Question marks within texts, in the same way; one of YAML's parsers takes them for its own.
     """
 
     line: int
@@ -54,6 +55,7 @@ class Inside:
     faults: list[Fault] = field(default_factory=list)
     texts: list[tuple[int, int]] = field(default_factory=list)
     spare: list[tuple[int, int]] = field(default_factory=list)
+    asked: list[tuple[int, int]] = field(default_factory=list)
 
     @property
     def spoilt(self) -> Fault | None:

@@ -8,7 +8,7 @@ import yaml
 
 from logbook.read import explain
 from logbook.read.draft import Draft
-from logbook.read.events import Grower, Refused
+from logbook.read.events import Grower, Refused, TooMuch
 from logbook.read.explain import Why
 from logbook.read.keyline import has_value, indentation, key_of, spaces
 from logbook.read.node import Node
@@ -27,17 +27,20 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
         text: The text, lines ended by line feeds.
         report: Takes what is wrong.
         text_keys: Folded keys whose values are free text or names.
+
+    Raises:
+        TooMuch: The text holds more than a log can.
     """
     draft = Draft((joined_escapes(text) if "\\u" in text else text).split("\n"), report)
     Outline(draft, text_keys).mend()
-    work = 0
-    touched: dict[int, int] = {}
-    while True:
+    left = MAX_WORK
+    while any(draft.lines):
         told = Report(report.file)
         mended = "\n".join(draft.lines)
-        line, column, why = 0, 0, explain.too_many()
         try:
             root = Grower(mended, told, text_keys, draft.swaps).grow()
+        except TooMuch:
+            raise
         except yaml.YAMLError as fault:
             line, column, why = explain.of_yaml(fault, draft.lines)
         except Refused as fault:
@@ -45,18 +48,18 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
         else:
             report.problems += told.problems
             return root
-        work += len(mended)
-        if touched.get(-1):
-            return None
-        if draft.full or work > MAX_WORK:
-            draft.fault(line - 1, 0, explain.too_many())
-            draft.blank(line - 1, len(draft.lines))
-            touched[-1] = 1
+        left -= len(mended)
+        if left < -MAX_WORK:
+            break
+        if left > 0 and not draft.full:
+            set_aside(draft, line - 1, column - 1, why)
         else:
-            set_aside(draft, line - 1, column - 1, why, touched)
+            draft.give_up(line - 1)
+            left = -MAX_WORK
+    return None
 
 
-def set_aside(draft: Draft, at: int, column: int, why: Why, touched: dict[int, int]) -> None:
+def set_aside(draft: Draft, at: int, column: int, why: Why) -> None:
     """Set aside the smallest item round a line that YAML can't read.
 
     Args:
@@ -64,28 +67,24 @@ def set_aside(draft: Draft, at: int, column: int, why: Why, touched: dict[int, i
         at: Index of the line.
         column: Index of the sign where YAML stopped.
         why: What is wrong, for the report.
-        touched: How often each line was set aside before, so that the next time it costs more.
     """
-    lines = draft.lines
-    while at > 0 and not lines[at].strip():
+    at = min(at, len(draft.lines) - 1)
+    while at > 0 and not draft.lines[at]:
         at -= 1
-    times = touched[at] = touched.get(at, 0) + 1
-    if times == 1:
-        draft.fault(at, column, why)
-    begins = indentation(lines[at])
-    end = at + 1
-    while end < len(lines) and (not lines[end].strip() or indentation(lines[end]) > begins):
-        end += 1
+    line = draft.lines[at]
+    begins = indentation(line)
+    end = draft.own(at, begins)
+    if draft.has_stand_in(at):
+        draft.blank(at, end)  # that was reported, and where not even a stand-in fits nothing does
+        return
+    draft.fault(at, column, why)
     inner = begins
-    while lines[at].startswith("- ", inner):
-        inner += 2 + spaces(lines[at], inner + 2)
-    found = key_of(lines[at], inner)
-    keyed = found is not None and has_value(lines[at], found.value)
-    if keyed and found is not None and times == 1:
-        draft.lose(at, f"{lines[at][:inner]}{found.key}: ", end, found.value)
-    elif times > 1 + keyed:
-        draft.blank(at, end)
+    while line.startswith("- ", inner):
+        inner += 2 + spaces(line, inner + 2)
+    found = key_of(line, inner)
+    if found is not None and has_value(line, found.value):
+        draft.lose(at, f"{line[:inner]}{found.key}: ", end, found.value)
     elif inner > begins:
-        draft.lose(at, f"{' ' * begins}- ", end, begins)
+        draft.lose(at, f"{line[:begins]}- ", end, begins)
     else:
         draft.lose_keyless(at, begins, end)

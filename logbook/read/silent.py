@@ -18,7 +18,6 @@ CODES = frozenset(
         "comma-in-brackets",
         "comment-cuts-text",
         "escape-control",
-        "key-no-value",
         "value-over-lines",
     }
 )
@@ -37,6 +36,7 @@ _NO_SPACE = form(r"([^\W\d][^:]*)(?:(?<![0-9]):|:(?![0-9]))(\S.*)", re.DOTALL)
 _NUMBER_NEXT = form(r"([^\W\d][^\d]{0,60}?) +([0-9].*)", re.DOTALL)
 _CLOSERS = form(r"\s*[\]}][\]},\s]*(?:#.*)?")
 _DIGIT = form("[0-9]")
+_TIGHT_COMMENT = form(r"[|>][-+0-9]*#")
 
 
 class Silent:
@@ -62,6 +62,11 @@ class Silent:
 
     def _error(self, node: Node, why: Why) -> None:
         self._report.error(node.line, node.column, *why)
+
+    def block(self, node: Scalar) -> None:
+        """Look at the sign that a block of text begins with; right behind it, only one parser takes a `#`."""
+        line = self._lines(node.line, node.line)[0]
+        self.doubtful = self.doubtful or _TIGHT_COMMENT().match(line, node.column - 1) is not None
 
     def escapes(self, node: Scalar) -> None:
         """Look at a text in double quotes; control characters that escapes made become spaces."""
@@ -91,6 +96,7 @@ class Silent:
             lost.append(gone)
         elif not key.value.strip():
             self._error(key, explain.key_empty())
+            self.doubtful = True  # as it may be a lone question mark
             lost.append(gone)
         elif flow and isinstance(value, Scalar) and not value.value and not value.style:
             self._without_value(key, entries, lost)
@@ -118,8 +124,8 @@ class Silent:
             self._error(key, explain.no_colon("", number[1], number[2]))
             key = Scalar(key.file, key.line, key.column, key.end_line, number[1])
         else:
-            message = f"'{explain.shown(text)}' stands inside brackets without a value"
-            self._error(key, Why("key-no-value", message, "write `key: value`, or - where it is not known"))
+            self._error(key, explain.key_no_value(text))
+            self.doubtful = True  # as the parsers differ about a colon right before a comma
         entries.append((key, gone))
 
     def _look(self, key: Scalar, value: Node, *, flow: bool) -> None:

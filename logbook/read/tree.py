@@ -9,7 +9,7 @@ from collections.abc import Callable
 import yaml
 
 from logbook.model.problem import Problem, Severity
-from logbook.read.events import Grower, Refused
+from logbook.read.events import Grower, Refused, TooMuch
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
 from logbook.read.salvage import salvage
@@ -60,7 +60,11 @@ def repeated(mapping: Mapping, fold: Callable[[str], str]) -> tuple[tuple[Scalar
 
 def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
     """Return the mapping at the top of a text: at once where YAML takes it, else line by line."""
-    root = _at_once(text, report, text_keys) or salvage(text, report, text_keys)
+    try:
+        root = _at_once(text, report, text_keys) or salvage(text, report, text_keys)
+    except TooMuch as fault:
+        report.error(fault.line, fault.column, *fault.why)
+        return None
     if isinstance(root, Mapping) and (root.entries or not root.lost):
         return root
     if root is None and not any(problem.severity is Severity.ERROR for problem in report.problems):
@@ -82,6 +86,8 @@ def _at_once(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | 
     grower = Grower(text, told, text_keys)
     try:
         root = grower.grow()
+    except TooMuch:
+        raise
     except (yaml.YAMLError, Refused):
         return None
     if grower.doubtful or not isinstance(root, Mapping):

@@ -35,9 +35,8 @@ _CONTROL = form("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ufdd0-\ufdef\ufffe\uffff]
 _SEPARATOR = form("[\x85\u2028\u2029]")
 _INVISIBLE = form("[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]")
 _SPACES = "\u00a0\u1680" + "".join(map(chr, range(0x2000, 0x200B))) + "\u202f\u205f\u3000"
-_ODD_SPACE = form(
-    f"(?m)^(?=[ \t-]*[{_SPACES}])[ \t{_SPACES}]*(?:-[ \t{_SPACES}]+)*|^[^:#\n]*[^:#\n ]:[ \t]*[{_SPACES}]+"
-)
+_TO_PLAIN = str.maketrans(dict.fromkeys(_SPACES, " "))
+_ODD_SPACE = form(f"([ \t{_SPACES}]*(?:-[ \t{_SPACES}]+)*)(?:([^:#]*[^:#\\s]:)([ \t{_SPACES}]+))?")
 """Odd spaces where YAML wants plain ones: in the indentation, behind a dash, and behind the colon of a key."""
 
 _DOUBLE = form(
@@ -107,11 +106,16 @@ def _line(line: str, number: int, tell: Callable[[str, int, int], None]) -> str:
         if found is not None:
             tell(code, number, found.start())
             line = pattern().sub(instead, line)
-    spaced = _ODD_SPACE().search(line)
-    if spaced is not None and not spaced[0].isascii():
-        tell("odd-space", number, next(index for index, sign in enumerate(spaced[0]) if sign in _SPACES))
-        line = "".join(" " if sign in _SPACES else sign for sign in spaced[0]) + line[spaced.end() :]
-    return line.rstrip(_SPACES)
+    plain = _ODD_SPACE().sub(_plain, line, count=1)
+    if plain != line:
+        tell("odd-space", number, next(index for index, sign in enumerate(plain) if sign != line[index]))
+    return plain.rstrip(_SPACES)
+
+
+def _plain(found: re.Match[str]) -> str:
+    """Return the beginning of a line with plain spaces in place of odd ones."""
+    begins, key, gap = (part or "" for part in found.groups())
+    return f"{begins.translate(_TO_PLAIN)}{key}{gap.translate(_TO_PLAIN)}"
 
 
 _STEPS = (
