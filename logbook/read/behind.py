@@ -112,7 +112,7 @@ class Behind:
     def _plain(self, at: int, parent: int, column: int, key: str | None) -> int:
         """Take a text without quotes and the lines it goes on over."""
         line = self.lines[at]
-        folded = fold_key(key) if key else ""
+        folded = fold_key(key.strip("'\"")) if key else ""
         text = without_comment(line[column:])
         colon = COLON.search(text)
         if colon is not None:

@@ -77,7 +77,8 @@ class _Brackets:
                 self.index += 1
             elif sign == "#" and (self.state != "plain" or self.line[self.index - 1 : self.index] in ("", " ", "\t")):
                 self.commented = True
-                self.state = "ended" if self.state == "plain" else self.state
+                if self.state == "plain":
+                    self.state, self.colons = "ended", 1  # no text and no key goes on behind a comment
                 break
             elif self._sign(sign):
                 return True

@@ -12,6 +12,7 @@ from logbook.read.report import Report
 MAX_FAULTS = 100
 
 STAND_IN = "x"
+NO_KEY = "0"
 
 
 class Draft:
@@ -116,7 +117,7 @@ class Draft:
     def lose_keyed(self, at: int, column: int, last: int) -> None:
         """Put a stand-in for an entry that begins at a sign of a line, perhaps behind a dash; its key is of no use."""
         self.swaps.keyless[at + 1, column + 1] = self._gone(at, column, last)
-        self.lines[at] = f"{self.lines[at][:column]}{STAND_IN}: {STAND_IN}"
+        self.lines[at] = f"{self.lines[at][:column]}{NO_KEY}: {STAND_IN}"
 
     def lose_keyless(self, at: int, indent: int, last: int) -> None:
         """Put a stand-in for an entry whose key is not plain to see."""

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from typing import Any
 
 import yaml
-from yaml import MappingStartEvent, ScalarEvent, SequenceStartEvent
+from yaml import MappingEndEvent, MappingStartEvent, ScalarEvent, SequenceEndEvent, SequenceStartEvent
 
 from logbook.read import explain
 from logbook.read.brackets import MAX_DEPTH
@@ -101,6 +101,7 @@ class Grower:
         self._text = text
         self._swaps = swaps or Swaps()
         self._lines = text.split("\n") if "#" in text else []
+        self._marked = "!" in text or "&" in text
         self._items: list[Any] = []
         self._stack: list[tuple[Any, list[Any]]] = []
         self._documents = 0
@@ -131,15 +132,15 @@ class Grower:
         top = items = self._items
         append = items.append
         file, swapped, lines = self.file, bool(self._swaps), self._lines
-        marked = "!" in self._text or "&" in self._text
+        hashed = bool(lines)
+        marked = self._marked
         new = object.__new__
-        count = 0
-        while (event := get()) is not None:
-            count += 1
-            if count > MAX_EVENTS:
-                raise TooMuch(event, _TOO_MUCH)
+        for _ in range(MAX_EVENTS):
+            event: Any = get()
             kind = event.__class__
             if kind is not ScalarEvent:
+                if event is None:
+                    return top[0] if top else None
                 items = self._structure(event)
                 append = items.append
                 continue
@@ -154,34 +155,37 @@ class Grower:
             mark = event.end_mark
             node.end_line = mark.line + 1
             node.value = event.value
-            node.style = event.style or ""
+            node.style = style = event.style or ""
             node.comment = 0
-            if lines and mark.line < len(lines) and "#" in lines[mark.line]:
+            if hashed and mark.line < len(lines) and "#" in lines[mark.line]:
                 self._commented(node, mark)
             if swapped:
                 append(self._swapped(node, mark))
                 continue
-            if node.style:
+            if style:
                 self._styled(node, mark)
             append(node)
-        return top[0] if top else None
+        raise TooMuch(event, _TOO_MUCH)
 
     def _structure(self, event: Any) -> list[Any]:  # noqa: ANN401 - events of PyYAML have no common type
         """Take an event that is no text; return the list that further nodes go into."""
         kind = event.__class__
         if kind is MappingStartEvent or kind is SequenceStartEvent:
-            _refuse_marked(event)
+            if self._marked:
+                _refuse_marked(event)
             self._stack.append((event, self._items))
             self._items = []
             if len(self._stack) > MAX_DEPTH:
                 raise Refused(event, explain.too_deep())
-        elif kind is yaml.MappingEndEvent or kind is yaml.SequenceEndEvent:
+        elif kind is MappingEndEvent or kind is SequenceEndEvent:
             start, outer = self._stack.pop()
-            end = event.end_mark
-            make = self._mapping if kind is yaml.MappingEndEvent else self._sequence
-            node: Mapping | Sequence = make(start, end.line + 1 if end.column > event.start_mark.column else 0)
-            if start.flow_style and node.end_line != node.line:
-                self._over_lines(node)
+            mark = event.end_mark
+            last = mark.line + 1 if mark.column > event.start_mark.column else 0
+            flow = bool(start.flow_style)
+            make = self._mapping if kind is MappingEndEvent else self._sequence
+            node: Mapping | Sequence = make(start.start_mark, last, flow=flow)
+            if flow:
+                self._closed(node, mark)
             outer.append(node)
             self._items = outer
         elif kind is yaml.AliasEvent:
@@ -210,6 +214,7 @@ class Grower:
         found = _COMMENT.match(self._lines[end.line], end.column)
         if found is not None and node.style not in ("|", ">"):
             node.comment = found.end()
+            self.silent.doubtful = self.silent.doubtful or node.comment == end.column + 1  # text right behind a quote
 
     def _swapped(self, node: Scalar, end: Any) -> Node:  # noqa: ANN401 - marks of PyYAML have no common type
         """Return what a text stands for, where that was typed."""
@@ -230,44 +235,46 @@ class Grower:
     def _typed(self, line: int, column: int) -> int:
         return max(1, column - self._swaps.moved.get(line, 0))
 
-    def _mapping(self, start: Any, last: int) -> Mapping:  # noqa: ANN401 - events of PyYAML have no common type
-        items, flow, mark = self._items, bool(start.flow_style), start.start_mark
+    def _mapping(self, mark: Any, last: int, *, flow: bool) -> Mapping:  # noqa: ANN401 - marks of PyYAML have no common type
+        items = self._items
         entries: list[tuple[Scalar, Node]] = []
         lost: list[Lost] = []
         keyless = self._swaps.keyless
         for key, value in zip(items[::2], items[1::2], strict=True):
-            if (
-                key.__class__ is Scalar
-                and key.value[:1].isalpha()
-                and not keyless
-                and (
-                    value.__class__ is Mapping
-                    or (value.__class__ is Scalar and value.end_line == key.line and value.value and not value.comment)
-                )
-            ):
-                entries.append((key, value))  # as nearly all are; a call for each would cost more than the rest
+            # nearly all entries are usual; a call for each to find that out would cost more than all the rest
+            usual = value.__class__ is Mapping or (
+                value.__class__ is Scalar and value.end_line == key.line and value.value and not value.comment
+            )
+            if usual and key.__class__ is Scalar and key.value[:1].isalpha():
+                entries.append((key, value))
             elif (key.line, key.column) in keyless:
                 lost.append(keyless[key.line, key.column])
             else:
                 self.silent.take(key, value, entries, lost, flow=flow)
-        last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
-        column = self._typed(mark.line + 1, mark.column + 1)
-        return Mapping(self.file, mark.line + 1, column, last, tuple(entries), tuple(lost), flow=flow)
+        line = mark.line + 1
+        column = self._typed(line, mark.column + 1)
+        last = max(last, items[-1].end_line if items else line)
+        return Mapping(self.file, line, column, last, tuple(entries), tuple(lost), flow=flow)
 
-    def _sequence(self, start: Any, last: int) -> Sequence:  # noqa: ANN401 - events of PyYAML have no common type
-        items, flow, mark = self._items, bool(start.flow_style), start.start_mark
+    def _sequence(self, mark: Any, last: int, *, flow: bool) -> Sequence:  # noqa: ANN401 - marks of PyYAML have no common type
+        items = self._items
         for item in items:
             if item.__class__ is Scalar and item.end_line != item.line:
                 self.silent.item(item, mark.column, flow=flow)
-        last = max(last, items[-1].end_line) if items else max(last, mark.line + 1)
-        column = self._typed(mark.line + 1, mark.column + 1)
-        return Sequence(self.file, mark.line + 1, column, last, tuple(items), flow=flow)
+        line = mark.line + 1
+        column = self._typed(line, mark.column + 1)
+        last = max(last, items[-1].end_line if items else line)
+        return Sequence(self.file, line, column, last, tuple(items), flow=flow)
 
-    def _over_lines(self, node: Mapping | Sequence) -> None:
-        """Look at brackets that go on over lines, once the outermost closes."""
+    def _closed(self, node: Mapping | Sequence, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
+        """Look at brackets once the outermost closes: lines that they go on over, and what stands right behind."""
         above = self._stack[-1][0] if self._stack else None
-        if above is None or not above.flow_style:
+        if above is not None and above.flow_style:
+            return
+        if node.end_line != node.line:
             self.silent.brackets(node, above.start_mark.column if above is not None else -1)
+        if self._lines and self._lines[end.line][end.column : end.column + 1] == "#":
+            self.silent.doubtful = True
 
 
 def _refuse_marked(event: Any) -> None:  # noqa: ANN401 - events of PyYAML have no common type

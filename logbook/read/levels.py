@@ -78,6 +78,10 @@ class Levels:
         """Tell whether anything is open further right than a column."""
         return any(level.column > column for level in self._levels)
 
+    def list_at(self, column: int) -> Level | None:
+        """Return the list whose items begin at a column, or None."""
+        return next((level for level in self._levels if level.listed and level.column == column), None)
+
     def going_on(self, column: int, *, dash: bool) -> Level | None:
         """Return the mapping whose lines go on where the next line begins at a column, or None where none does.
 

@@ -92,7 +92,10 @@ class Mapping(Node):
         flow: bool = False,
     ) -> None:
         """Keep entries and where they stand."""
-        super().__init__(file, line, column, end_line)
+        self.file = file
+        self.line = line
+        self.column = column
+        self.end_line = end_line
         self.entries = entries
         self.flow = flow
         self.lost = lost
@@ -116,7 +119,10 @@ class Sequence(Node):
         self, file: str, line: int, column: int, end_line: int, items: tuple[Node, ...], *, flow: bool = False
     ) -> None:
         """Keep items and where they stand."""
-        super().__init__(file, line, column, end_line)
+        self.file = file
+        self.line = line
+        self.column = column
+        self.end_line = end_line
         self.items = items
         self.flow = flow
 

@@ -119,6 +119,8 @@ class Outline:
             if keyed is None and self.astray.is_cut_off(at, column):
                 return self.astray.cut_off(at, column)
             target = self.astray.going_on(at, column, keyed) or self.levels.fit(column, dash=False)
+            if target is not None and keyed is None:
+                target = self.levels.list_at(column) or target
         else:
             target = self.levels.fit(column, dash=dash)
         if target is not None:

@@ -36,7 +36,7 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
     left = MAX_WORK
     while any(draft.lines):
         told = Report(report.file)
-        mended = "\n".join(draft.lines)
+        mended = "\n".join(draft.lines).replace("\t", " ")
         try:
             root = Grower(mended, told, text_keys, draft.swaps).grow()
         except TooMuch:

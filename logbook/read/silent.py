@@ -36,6 +36,7 @@ _NO_SPACE = form(r"([^\W\d][^:]*)(?:(?<![0-9]):|:(?![0-9]))(\S.*)", re.DOTALL)
 _NUMBER_NEXT = form(r"([^\W\d][^\d]{0,60}?) +([0-9].*)", re.DOTALL)
 _CLOSERS = form(r"\s*[\]}][\]},\s]*(?:#.*)?")
 _DIGIT = form("[0-9]")
+_COMPLEX_KEY = form(r"(?m)^[ -]*\?(?=[ \n]|\Z)")
 _TIGHT_COMMENT = form(r"[|>][-+0-9]*#")
 
 
@@ -48,7 +49,7 @@ class Silent:
 
     def __init__(self, text: str, report: Report, text_keys: frozenset[str]) -> None:
         """Keep the text and what is to be told from it."""
-        self.doubtful = ":{" in text or ":[" in text
+        self.doubtful = ":{" in text or ":[" in text or ("?" in text and _COMPLEX_KEY().search(text) is not None)
         self._text = text
         self._report = report
         self._text_keys = text_keys

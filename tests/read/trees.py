@@ -31,7 +31,7 @@ class Gone:
 LOST = Gone()
 
 
-def plain(node: Node | None) -> Any:
+def plain(node: Node | None) -> Any:  # noqa: ANN401 - tests look into it as they need
     """Return a tree as texts, lists and pairs; `None` as a key stands for lines that show no key."""
     if isinstance(node, Scalar):
         return node.value
@@ -43,7 +43,7 @@ def plain(node: Node | None) -> Any:
     return LOST if isinstance(node, Lost) else None
 
 
-def exact(node: Node | None) -> Any:
+def exact(node: Node | None) -> object:
     """Return all of a tree, places too, so that two can be compared."""
     if isinstance(node, Scalar):
         return (node.value, node.line, node.column, node.end_line, node.style, node.comment)
@@ -62,7 +62,7 @@ def read(text: str | bytes) -> tuple[Mapping | None, tuple[Problem, ...]]:
     return read_tree(text if isinstance(text, bytes) else text.encode(), "trip.yaml", TEXT_KEYS)
 
 
-def kept(text: str | bytes) -> Any:
+def kept(text: str | bytes) -> Any:  # noqa: ANN401 - tests look into it as they need
     """Return what is kept of a log."""
     return plain(read(text)[0])
 
