@@ -11,7 +11,7 @@ from logbook.read.explain import Why
 from logbook.read.forms import form
 from logbook.read.keyline import DASH, key_of
 
-_ESCAPE = form(r"""[0abt\tnvfe "/\\N_LP]|x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U(?:0010|000[0-9a-fA-F])[0-9a-fA-F]{4}|$""")
+_ESCAPE = form(r"""[0abt\tnvfre "/\\N_LP]|x[0-9a-fA-F]{2}|u[0-9a-fA-F]{4}|U(?:0010|000[0-9a-fA-F])[0-9a-fA-F]{4}|$""")
 _HALF = form(r"u[dD][89a-fA-F]|U0000[dD][89a-fA-F]")
 _PAIR = form(r"\\u([dD][89abAB][0-9a-fA-F]{2})\\u([dD][c-fC-F][0-9a-fA-F]{2})")
 

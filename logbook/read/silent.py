@@ -49,7 +49,12 @@ class Silent:
 
     def __init__(self, text: str, report: Report, text_keys: frozenset[str]) -> None:
         """Keep the text and what is to be told from it."""
-        self.doubtful = ":{" in text or ":[" in text or ("?" in text and _COMPLEX_KEY().search(text) is not None)
+        self.doubtful = (
+            ":{" in text
+            or ":[" in text
+            or "\\'" in text  # which only one parser takes in double quotes
+            or ("?" in text and _COMPLEX_KEY().search(text) is not None)
+        )
         self._text = text
         self._report = report
         self._text_keys = text_keys

@@ -87,3 +87,9 @@ def value(text: str, *keys: str) -> Node:
         node = next(item for name, item in node.entries if name.value == key)
     assert node is not None
     return node
+
+
+def library(text: str) -> object:
+    """Return what PyYAML itself makes of a text, as texts only."""
+    loader: Any = yaml.BaseLoader(text)
+    return loader.get_single_data()
