@@ -1,0 +1,61 @@
+"""Figures as one JSON object: the keys of the records, units in their names, numbers unrounded."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from logbook.model.figures import TripFigures
+from logbook.model.problem import Problem
+
+
+def as_json(figures: TripFigures) -> dict[str, object]:
+    """Return the figures of a trip as JSON takes them, with how they came about in `basis`.
+
+    Weights and other numbers become JSON numbers, moments ISO 8601 with their offset, tables by name objects.
+    """
+    made = _plain(figures)
+    assert isinstance(made, dict)  # noqa: S101 - a record becomes a dict
+    made["as_of"] = figures.trip.as_of.isoformat()
+    made["basis"] = dict(_basis(figures, ""))
+    return made
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Decimal):
+        return float(value)
+    if isinstance(value, datetime):
+        return value.isoformat()
+    if isinstance(value, Problem):
+        return {
+            "file": value.place.file,
+            "line": value.place.line,
+            "column": value.place.column,
+            "severity": str(value.severity),
+            "code": value.code,
+            "message": value.message,
+            "hint": value.hint,
+        }
+    if is_dataclass(value) and not isinstance(value, type):
+        return {field.name: _plain(getattr(value, field.name)) for field in fields(value) if field.name != "basis"}
+    if isinstance(value, Mapping):
+        return {name: _plain(part) for name, part in value.items()}
+    if isinstance(value, tuple):
+        return [_plain(part) for part in value]
+    return value
+
+
+def _basis(value: object, path: str) -> Iterator[tuple[str, str]]:
+    """Give the path and words of every figure that was neither plainly logged nor plainly reckoned."""
+    if isinstance(value, Mapping):
+        for name, part in value.items():
+            yield from _basis(part, f"{path}{name}.")
+    elif isinstance(value, tuple):
+        for n, part in enumerate(value):
+            yield from _basis(part, f"{path}{n}.")
+    elif is_dataclass(value) and not isinstance(value, type):
+        for name, words in getattr(value, "basis", ()):
+            yield f"{path}{name}", words
+        for field in fields(value):
+            if field.name != "basis":
+                yield from _basis(getattr(value, field.name), f"{path}{field.name}.")

@@ -1,0 +1,40 @@
+"""Distances and middles on the WGS84 ellipsoid."""
+
+from collections.abc import Sequence
+from functools import cache
+from itertools import pairwise
+from typing import Any
+
+from logbook.model.quantity import METRES_PER_NAUTICAL_MILE, NauticalMiles, Position
+
+
+@cache
+def _ellipsoid() -> Any:  # noqa: ANN401 - the library ships no types
+    from geographiclib.geodesic import Geodesic  # noqa: PLC0415 - only where there are positions
+
+    return Geodesic.WGS84
+
+
+def track_length(track: Sequence[Position]) -> NauticalMiles | None:
+    """Return how far a track leads over the ellipsoid.
+
+    Args:
+        track: The positions in the order sailed, n of them, latitudes within ±90 degrees.
+
+    Returns:
+        The sum of the n - 1 geodesic legs, in nautical miles of 1852 m; None where n < 2.
+
+    Source:
+        Karney (2013), Algorithms for geodesics, on WGS84.
+    """
+    if len(track) < 2:  # noqa: PLR2004 - a leg has two ends
+        return None
+    legs = (_ellipsoid().Inverse(a.latitude, a.longitude, b.latitude, b.longitude)["s12"] for a, b in pairwise(track))
+    return NauticalMiles(sum(legs) / METRES_PER_NAUTICAL_MILE)
+
+
+def middle(a: Position, b: Position) -> Position:
+    """Return the point halfway along the geodesic between two positions."""
+    line = _ellipsoid().InverseLine(a.latitude, a.longitude, b.latitude, b.longitude)
+    point = line.Position(line.s13 / 2)
+    return Position(latitude=point["lat2"], longitude=point["lon2"], typed="")

@@ -1,0 +1,147 @@
+"""One trip, all its figures; and what the vessel's other trips say of it."""
+
+from collections.abc import Iterable, Mapping
+from datetime import datetime
+from itertools import groupby
+
+from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
+from logbook.model.fleet import Fleet
+from logbook.model.names import fold_name, slug
+from logbook.model.problem import Problem
+from logbook.model.trip import Trip
+from logbook.reckon.age import reckon_age
+from logbook.reckon.as_of import as_of as as_of_time
+from logbook.reckon.as_of import docked, moments, until
+from logbook.reckon.catch import species_codes, total_catch
+from logbook.reckon.landing import reckon_landing
+from logbook.reckon.totals import reckon_totals
+from logbook.reckon.tows import reckon_tows
+
+ALONE = Neighbours()
+"""A trip of which no other is known."""
+
+
+def trip_id(vessel: str, begins: datetime, number_that_day: int = 1) -> str:
+    """Return a trip's id: the vessel's slug and the date it sailed; a second trip that day gets `-2`."""
+    first = f"{slug(vessel)}-{begins:%Y-%m-%d}"
+    return first if number_that_day == 1 else f"{first}-{number_that_day}"
+
+
+def neighbours_of(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
+    """Return what the other trips of each trip's vessel say of it, by the trip's file.
+
+    Args:
+        trips: In any order; of one vessel or many.
+    """
+    ordered = sorted(trips, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
+    found: dict[str, Neighbours] = {}
+    for _, group in groupby(ordered, key=lambda trip: fold_name(trip.vessel.name)):
+        own = list(group)
+        numbers = _numbers(own)
+        ids = [trip_id(trip.vessel.name, trip.begins, number) for trip, number in zip(own, numbers, strict=True)]
+        for n, trip in enumerate(own):
+            last = n + 1 == len(own)
+            found[trip.file] = Neighbours(
+                number_that_day=numbers[n],
+                previous_id=ids[n - 1] if n else None,
+                next_id=None if last else ids[n + 1],
+                next_sailed=None if last else own[n + 1].begins,
+            )
+    return found
+
+
+def _numbers(own: list[Trip]) -> list[int]:
+    """Return for each trip of a vessel which one of its day it is."""
+    counts: dict[str, int] = {}
+    numbers = []
+    for trip in own:
+        day = f"{trip.begins:%Y-%m-%d}"
+        counts[day] = counts.get(day, 0) + 1
+        numbers.append(counts[day])
+    return numbers
+
+
+def reckon_trip(
+    trip: Trip,
+    fleet: Fleet,
+    neighbours: Neighbours = ALONE,
+    at: datetime | None = None,
+    problems: tuple[Problem, ...] = (),
+) -> TripFigures:
+    """Return all figures of a trip.
+
+    Args:
+        trip: The trip.
+        fleet: Its fleet.
+        neighbours: What the vessel's other trips say of it.
+        at: As of when, for a trip that has not docked; else as of the last thing in the log.
+        problems: What is wrong in its log.
+    """
+    time = as_of_time(trip, at)
+    stood = until(trip, time)
+    tows = reckon_tows(stood, fleet, time)
+    totals = reckon_totals(stood, tows, time)
+    caught = total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows))
+    landing = reckon_landing(stood, fleet, neighbours)
+    return TripFigures(
+        trip=_head(stood, neighbours, time, fleet),
+        tows=tows,
+        catch=caught,
+        totals=totals,
+        age=reckon_age(((tow.kept_kg, tow.ice_days, tow.equivalent_ice_days) for tow in tows), time, fleet),
+        landing=landing,
+        problems=problems,
+    )
+
+
+def _head(trip: Trip, neighbours: Neighbours, time: datetime, fleet: Fleet) -> TripHead:
+    port = trip.landings[-1].port if trip.landings else None
+    return TripHead(
+        id=trip_id(trip.vessel.name, trip.begins, neighbours.number_that_day),
+        vessel=trip.vessel.name,
+        number=trip.number,
+        skipper=trip.skipper,
+        state=_state(trip, neighbours),
+        sailed=trip.sailed,
+        sailed_from=trip.sailed_from or fleet.home_port,
+        turned_for_home=trip.turned.at if trip.turned else None,
+        docked=docked(trip),
+        port=port,
+        as_of=time,
+        last_word=max(moments(trip)),
+        basis=(("sailed_from", "assumed: the home port"),) if trip.sailed_from is None and fleet.home_port else (),
+    )
+
+
+def _state(trip: Trip, neighbours: Neighbours) -> str:
+    if docked(trip) is not None:
+        return "landed"
+    if neighbours.next_sailed is not None:
+        return "landing not logged"
+    if trip.landings:
+        return "landed"
+    return "homeward" if trip.turned is not None else "at sea"
+
+
+def reckon_trips(trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem] = ()) -> tuple[Reckoned, ...]:
+    """Return all trips of a fleet with their figures, by vessel, then by when they began.
+
+    Args:
+        trips: In any order.
+        fleet: Their fleet.
+        problems: Of all logs; each trip gets those of its own file.
+    """
+    by_file: dict[str, list[Problem]] = {}
+    for problem in problems:
+        by_file.setdefault(problem.place.file, []).append(problem)
+    known = tuple(trips)
+    neighbours = neighbours_of(known)
+    ordered = sorted(known, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
+    return tuple(
+        Reckoned(
+            log=trip,
+            figures=reckon_trip(trip, fleet, neighbours[trip.file], problems=tuple(sorted(by_file.get(trip.file, ())))),
+            neighbours=neighbours[trip.file],
+        )
+        for trip in ordered
+    )
