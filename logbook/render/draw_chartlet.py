@@ -1,4 +1,3 @@
-# ruff: noqa: RUF001, RUF002 - minutes as they are printed
 """A small chart of the tows: graticule, statistical rectangles, grounds, tracks and a scale. Not for navigation."""
 
 from math import cos, floor, radians

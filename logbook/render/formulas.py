@@ -1,4 +1,3 @@
-# ruff: noqa: RUF001 - formulas have their own signs
 """How every figure is reckoned, as the archive tells its readers: words only, the reckoning is elsewhere.
 
 The pages link to each entry by its id, from the head of the column or the name of the figure.

@@ -1,4 +1,3 @@
-# ruff: noqa: RUF001 - a dash as it is printed
 """The frame that every page stands in: title, way back, navigation, style sheet and links from where it lies."""
 
 from dataclasses import dataclass

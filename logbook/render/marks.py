@@ -8,7 +8,7 @@ from collections.abc import Container, Iterator
 
 from markupsafe import Markup
 
-from logbook.model.figures import Basis
+from logbook.model.figures import Basis, TripFigures
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 _SPELT = {"carried": "carried on from the tow before"}
@@ -28,8 +28,17 @@ class Notes:
         self._letters: dict[str, str] = {}
 
     def marks(self, basis: Basis, shown: Container[str]) -> dict[str, Markup]:
-        """Return the letter of every field that is not plain and is shown where these notes belong."""
-        return {field: self.mark(words) for field, words in basis if field in shown} if basis else _NONE
+        """Return the letter of every field that is not plain and is shown where these notes belong.
+
+        A field that came about in several ways has several letters.
+        """
+        if not basis:
+            return _NONE
+        made: dict[str, Markup] = {}
+        for field, words in basis:
+            if field in shown:
+                made[field] = made.get(field, NO_MARK) + self.mark(words)
+        return made
 
     def mark(self, words: str) -> Markup:
         """Return the letter for some words, a new one where they are new."""
@@ -43,6 +52,19 @@ class Notes:
     def __len__(self) -> int:
         """Return how many there are."""
         return len(self._letters)
+
+
+def basis_of_species(figures: TripFigures, name: str) -> Basis:
+    """Return how a species' figures came about, over the trip and in its tows, each way once."""
+    of_tows = [pair for tow in figures.tows if name in tow.catch for pair in tow.catch[name].basis]
+    return tuple(dict.fromkeys((*figures.catch[name].basis, *of_tows)))
+
+
+def basis_of_age(figures: TripFigures) -> Basis:
+    """Return how the ages of the trip came about, those of its tows with them."""
+    ways = dict.fromkeys(words for tow in figures.tows for field, words in tow.basis if field == "equivalent_ice_days")
+    ages = ("oldest_equivalent_ice_days", "mean_equivalent_ice_days")
+    return (*figures.age.basis, *((field, words) for field in ages for words in ways))
 
 
 def _letter(number: int) -> str:

@@ -1,4 +1,3 @@
-# ruff: noqa: RUF001, RUF002 - dashes and signs as they are printed
 """How values are shown: the one place that rounds, puts in thin spaces and words for what is missing.
 
 Every function takes a value or None and returns text; for None the dash with its words. Halves are

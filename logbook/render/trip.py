@@ -9,7 +9,6 @@ from markupsafe import Markup
 
 from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TripFigures
 from logbook.model.fleet import Fleet
-from logbook.model.named import ByName
 from logbook.model.trip import OutTurn, Trip
 from logbook.render.also import LoggedList, logged_lists, loose_ends
 from logbook.render.chart_of_tows import TowChart, tow_chart
@@ -19,7 +18,7 @@ from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site, common_offset
 from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
 from logbook.render.links import trip_page, vessel_page
-from logbook.render.marks import Notes
+from logbook.render.marks import Notes, basis_of_age, basis_of_species
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.shown import full_date, one_line
@@ -153,7 +152,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         days=days,
         tow_notes=tow_notes,
         track_notes=track_notes,
-        catch=_species_rows(figures.catch, landed, catch_notes),
+        catch=_species_rows(figures, landed, catch_notes),
         catch_notes=catch_notes,
         out_turns=tuple(_out_turn(landing.out_turn) for landing in log.landings),
         landed=landed,
@@ -164,7 +163,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         said=said_of_tows(days),
         loose=loose_ends(log, offset),
         lists=logged_lists(log, offset),
-        age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
+        age_marks=age_notes.marks(basis_of_age(figures), _AGE_FIELDS),
         age_notes=age_notes,
         age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),
     )
@@ -206,13 +205,15 @@ def _published(trip_id: str | None, site: Site) -> str | None:
     return trip_id if trip_id in site.trips else None
 
 
-def _species_rows(catch: ByName[SpeciesTotal], landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
+def _species_rows(figures: TripFigures, landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
+    """Return a row for every species; how its live weight came about is told by its tows."""
+    catch = figures.catch
     over_scale: Mapping[str, Decimal] = landed.species if landed and landed.weighed else {}
     rows = [
         SpeciesRow(
             name=name,
             total=catch[name],
-            marks=notes.marks(catch[name].basis, ("kept_kg", "live_kg")),
+            marks=notes.marks(basis_of_species(figures, name), ("kept_kg", "live_kg")),
             landed_kg=over_scale.get(name),
         )
         for name in by_weight(catch)
