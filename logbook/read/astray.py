@@ -3,13 +3,19 @@
 from logbook.read import explain
 from logbook.read.behind import Behind
 from logbook.read.draft import Draft
-from logbook.read.forms import form
-from logbook.read.keyline import COLON, DASH, Keyed, has_value, indentation, is_known, key_of, key_typed_otherwise
+from logbook.read.keyline import (
+    COLON,
+    DASH,
+    TIMES,
+    Keyed,
+    has_value,
+    indentation,
+    is_known,
+    key_of,
+    key_typed_otherwise,
+)
 from logbook.read.keys import fold_key
 from logbook.read.levels import Level, Levels
-
-_TIMES = form(r"[0-9]{1,2}:?[0-9]{2} ?-")
-"""What a tow on one line begins with."""
 
 
 class Astray:
@@ -31,7 +37,7 @@ class Astray:
         """Tell whether a line without a key, further left than the line above, is none that was meant to stand there."""
         line = self.lines[at]
         heads = indentation(self.draft.below(at)) > column
-        if (not heads and COLON.search(line)) or _TIMES().match(line, column):
+        if (not heads and COLON.search(line)) or TIMES.match(line, column):
             return False
         meant = key_typed_otherwise(line, column, heads=heads)
         return meant is None or not (meant.sign or is_known(meant.key))
@@ -88,7 +94,7 @@ class Astray:
         self.levels.close_to(target)
         wanted = target.column
         end = self.draft.own(at, max(column, wanted))
-        if target.listed and not dash and column > wanted:
+        if target.listed and not dash and column > wanted and not TIMES.match(line, column):
             end = self.draft.own(at, wanted)
             self.draft.fault(at, column, explain.key_below_item(line.strip(), at + 1, end))
             self.draft.blank(at, end)

@@ -72,6 +72,7 @@ def is_plain(text: str) -> bool:
         bool(text)
         and text == text.strip()
         and text[0] not in SPECIAL
+        and text not in ("-", "?")
         and not text.startswith(("- ", "? ", ": "))
         and ": " not in text
         and " #" not in text

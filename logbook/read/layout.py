@@ -104,49 +104,50 @@ def mend_block(draft: Draft, at: int, parent: int, body: int | None) -> int:
     """
     lines = draft.lines
     number = at + 1
+    width: int | None = None
     while number < len(lines):
-        line = lines[number]
-        if not line.strip():
-            lines[number] = line.replace("\t", " ") if body is not None else ""
+        if not lines[number].strip():
+            lines[number] = lines[number].replace("\t", " ") if body is not None else ""
             number += 1
             continue
-        if "\t" in line:
-            line = _text_without_tabs(draft, number, parent, body)
-        column = indentation(line)
-        if column <= parent:
+        if "\t" in _indent_of(lines[number]):
+            width = mend_text_tabs(draft, number, parent, body, width)
+        line = lines[number]
+        column = len(_indent_of(line))
+        if column <= parent or "\t" in line[:column]:
             break
+        lines[number] = line.replace("\t", " ")
         if body is None:
             body = column
         elif column < body:
             if line[column] == "#" and indentation(draft.below(number)) <= parent:
                 break
             draft.fault(number, column, explain.text_indent(column + 1, body + 1))
-            lines[number] = " " * body + line[column:]
+            lines[number] = " " * body + lines[number][column:]
         number += 1
     return number
 
 
-def _text_without_tabs(draft: Draft, at: int, parent: int, body: int | None) -> str:
-    """Return a line of text without tabs; its indentation is made as deep as its text wants."""
-    lines = draft.lines
-    line = lines[at]
-    if "\t" in _indent_of(line):
-        mend_text_tabs(draft, at, parent, body)
-        line = lines[at]
-        if "\t" in _indent_of(line):
-            return ""
-    lines[at] = line.replace("\t", " ")
-    return lines[at]
+def mend_text_tabs(draft: Draft, at: int, parent: int, body: int | None = None, width: int | None = None) -> int | None:
+    """Make spaces of the tabs before a run of lines of text.
 
+    Args:
+        draft: The log.
+        at: Index of the first of the lines.
+        parent: Column of what the text belongs to.
+        body: Column at which its lines begin, as far as that is known.
+        width: How wide tabs are, as far as that is known; else the first width that puts the lines below their key.
 
-def mend_text_tabs(draft: Draft, at: int, parent: int, body: int | None) -> None:
-    """Make spaces of the tabs before a run of lines of text, where any width of a tab puts them below their key."""
+    Returns:
+        How wide tabs are; None where none of the usual widths would do.
+    """
     lines = draft.lines
     wanted = parent + 1 if body is None else body
-    width = next((width for width in TAB_WIDTHS if _depth(lines[at], width) >= wanted), None)
-    width = width or next((width for width in TAB_WIDTHS if _depth(lines[at], width) > parent), None)
-    if width is None:
-        return
+    widths = TAB_WIDTHS if width is None else (width,)
+    fitting = [each for each in widths if _depth(lines[at], each) > parent]
+    if not fitting:
+        return width
+    width = next((each for each in fitting if _depth(lines[at], each) >= wanted), fitting[0])
     run: list[int] = []
     for number in range(at, run_end(lines, at)):
         if lines[number].strip():
@@ -156,6 +157,7 @@ def mend_text_tabs(draft: Draft, at: int, parent: int, body: int | None) -> None
     draft.fault(at, 0, explain.tab_indent(run, kept=True))
     for number in run:
         draft.move(number - 1, _expanded(lines[number - 1], width))
+    return width
 
 
 def _indent_of(line: str) -> str:

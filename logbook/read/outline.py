@@ -16,6 +16,7 @@ from logbook.read.forms import form
 from logbook.read.keyline import (
     COLON,
     DASH,
+    TIMES,
     Keyed,
     has_value,
     indentation,
@@ -132,7 +133,8 @@ class Outline:
         """Tell whether an odd dash at a column is meant for a list item."""
         level = self.levels.at_or_left(column)
         listed = level.opens or (level.listed and level.column == column)
-        return listed or line[column] != "-" or key_of(line, column + 1) is not None
+        plainly = line[column] != "-" or TIMES.match(line, column + 1) or key_of(line, column + 1)
+        return listed or bool(plainly)
 
     def _odd_dash(self, at: int, column: int, sign: str | None) -> int:
         """Take a line that begins with a dash of another kind, or with one without a space behind it."""

@@ -9,6 +9,7 @@ import re
 from logbook.read import explain
 from logbook.read.explain import Why
 from logbook.read.forms import form
+from logbook.read.keyline import ITEM
 from logbook.read.keys import fold_key
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
@@ -193,7 +194,7 @@ class Silent:
     def _swallows(self, value: Scalar) -> None:
         """Doubt a text that goes on over a line which begins like a list item."""
         further = self._lines(value.line + 1, value.end_line)
-        self.doubtful = self.doubtful or any(line.lstrip().startswith("- ") for line in further)
+        self.doubtful = self.doubtful or any(ITEM.match(line.lstrip()) for line in further)
 
     def _quotes(self, value: Scalar, parent: int) -> None:
         """Doubt quotes that go on over lines which stand no deeper than what they belong to."""

@@ -75,6 +75,14 @@ def test_tabs_before_a_text_in_a_block_are_told() -> None:
     assert kept("remarks: |\n                one\n\ttwo\n")["remarks"] == "one\ntwo\n"
 
 
+def test_a_block_with_tabs_goes_on_over_blank_lines_and_ends_with_the_next_key() -> None:
+    text = "a:\n    remarks: |\n\t\tone\n\n\t\ttwo\tthree\n\tcrew: 4\n    pen: P1\n"
+
+    assert kept(text)["a"] == {"remarks": "one\n\ntwo three\n", "crew": "4", "pen": "P1"}
+    assert told(text) == ["3:1 tab-indent", "6:1 tab-indent"]
+    assert kept("crew; 4\nremarks: |\n  one\ttwo\n")["remarks"] == "one two\n"
+
+
 def test_a_tab_that_ends_a_block_begins_something_else() -> None:
     text = "a:\n    b:\n        remarks: |\n            one\n\tc: 4\nd: 5\n"
 

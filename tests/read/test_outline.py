@@ -92,6 +92,7 @@ def test_a_text_goes_on_until_a_comment_or_a_key() -> None:
         "remarks": "one\ntwo",
         "four": LOST,
     }
+    assert kept("crew; 4\na: one\n  two\nb: 3\n") == {"crew": LOST, "a": "one two", "b": "3"}
     assert kept("crew; 4\na: one\n  # two\nb: 3\n") == {"crew": LOST, "a": "one", "b": "3"}
     assert kept("crew; 4\na: one # x\n  two\nb: 3\n") == {"crew": LOST, "a": "one", "b": "3", None: 1}
     assert kept('crew; 4\n"remarks": one\n  two: 3\n') == {"crew": LOST, "remarks": LOST}
@@ -125,6 +126,11 @@ def test_advice_for_a_list_has_its_dash() -> None:
     assert hints("tows:\n  – 1810-1940, cod 3 boxes\n") == ["write `- 1810-1940, cod 3 boxes`"]
     assert hints("tows:\n  - *1810\n") == ["write `- '*1810'`"]
     assert hints("tows:\n  - 1810-1940, note: x\n") == ["write `- '1810-1940, note: x'`"]
+
+
+def test_an_odd_dash_out_of_line_is_told_once() -> None:
+    assert told("tows:\n  - 1810-1940\n    -2010-2140\n  - 2210-2340\n") == ["3:5 no-space-after-dash"]
+    assert told(f"{HEAD}– shot: 18:10\n") == ["3:1 dash-odd"]
 
 
 def test_a_text_that_wants_quotes_and_is_long_is_not_written_out() -> None:

@@ -242,12 +242,22 @@ def test_the_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     assert told("a: 1\nb: refused\nc: refused\nd: refused\ne: 5\n") == ["2:1 line-unreadable", "3:1 too-many-faults"]
 
 
-def test_what_is_refused_to_the_end_is_none(monkeypatch: pytest.MonkeyPatch) -> None:
-    class Deaf(Stubborn):
-        def get_event(self) -> object:
-            raise yaml.YAMLError("no")
+class Deaf(Stubborn):
+    """A parser that refuses everything, at its last line."""
 
+    def get_event(self) -> object:
+        mark = yaml.Mark("f", 0, 99, 0, None, 0)
+        raise yaml.MarkedYAMLError("while scanning", None, "refused", mark)
+
+
+@pytest.mark.parametrize("work", [0, 10, 100, 1000])
+def test_what_is_refused_to_the_end_is_none(monkeypatch: pytest.MonkeyPatch, work: int) -> None:
     monkeypatch.setattr("logbook.read.events.LOADER", Deaf)
-    monkeypatch.setattr(module, "MAX_WORK", 100)
+    monkeypatch.setattr(module, "MAX_WORK", work)
 
     assert plain(salvage("a: 1\nb: 2\n" * 20, Report("f"), TEXT_KEYS)) is None
+
+
+@pytest.mark.usefixtures("stubborn")
+def test_nothing_is_given_up_twice() -> None:
+    assert told("refused: 1\n" + "a:b\n" * 150)[-1] == "102:1 too-many-faults"

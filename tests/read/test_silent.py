@@ -46,6 +46,7 @@ def test_a_value_over_lines_is_told_unless_it_is_remarks() -> None:
     assert told("depth: 240 m\n  by sounder\n") == ["1:8 value-over-lines"]
     assert read("depth: 240 m\n  by sounder\n")[1][0].message == "'depth' runs over 2 lines: '240 m by sounder'"
     assert told("Remarks: one\n  two\nremark: three\n  four\n") == []
+    assert told("crew: [A.\n  Fell]\n") == []
     assert told('depth: "240\n  m"\nremarks: >\n  one\n  two\n') == []
     assert [str(problem.severity) for problem in read("tows:\n  - 1810-1940,\n    cod 3 boxes\n")[1]] == ["note"]
 
@@ -53,6 +54,9 @@ def test_a_value_over_lines_is_told_unless_it_is_remarks() -> None:
 def test_a_line_that_swallows_an_item_is_seen() -> None:
     assert kept("tows:\n  - 1810-1940\n    - 2010-2140\n") == {"tows": ["1810-1940", LOST]}
     assert kept("depth: 90 fm\n  - 3\ncrew: 4\n") == {"depth": "90 fm", "crew": "4", None: 1}
+    assert kept("tows:\n  - 1810-1940, cod\n    2010-2140, ling\n  - 2210-2340\n") == {
+        "tows": ["1810-1940, cod", LOST, "2210-2340"]
+    }
     assert kept("remarks: mend\n  - net\n  - oil\n") == {"remarks": "mend - net - oil"}
 
 

@@ -228,6 +228,13 @@ def test_more_than_a_log_can_hold_is_refused() -> None:
     assert read("a: b\n" * 100_001)[0] is None
 
 
+def test_no_more_problems_are_told_than_anyone_reads() -> None:
+    said = told("remarks: a # b\n" * 1200)
+
+    assert len(said) == 1001
+    assert said[-1] == "1001:12 too-many-problems"
+
+
 # What holds for any bytes
 
 
