@@ -30,7 +30,7 @@ class Failure(click.ClickException):
     def __init__(self, message: str, status: int) -> None:
         """Keep the message and the status to leave with."""
         super().__init__(message)
-        self.exit_code = status
+        self.status = status
 
     def show(self, file: object = None) -> None:  # noqa: ARG002 - standard error, whatever is asked
         """Print the message in the form of a problem without a place."""
@@ -258,9 +258,12 @@ def main() -> None:
     except click.exceptions.NoArgsIsHelpError as asked:
         click.echo(asked.format_message(), err=True)
         sys.exit(WRONG_USAGE)
-    except click.ClickException as fault:
+    except Failure as fault:
         fault.show()
-        sys.exit(fault.exit_code)
+        sys.exit(fault.status)
+    except click.ClickException as misuse:
+        misuse.show()
+        sys.exit(misuse.exit_code)
     except click.exceptions.Exit as leaving:
         sys.exit(leaving.exit_code)
     except (click.Abort, KeyboardInterrupt):

@@ -232,7 +232,7 @@ def items_of(node: Node | None, found: Found, wanted: str) -> tuple[Node, ...]:
             )
         return ()
     kept: list[Node] = []
-    for item in node.items:
+    for item in node.items if isinstance(node, Sequence) else ():
         if isinstance(item, Scalar) and is_blank(item.value):
             warn(found, item.place, "item-empty", f"an empty item among {wanted} is left out", "remove the lone dash")
         else:

@@ -68,10 +68,11 @@ class Landings:
             return self._short(node, anchor)
         landings: list[Landing] = []
         for item in items_of(node, self.found, "the landings"):
+            landing: Landing | None
             if isinstance(item, Mapping):
                 landing = self._landing(item, anchor)
             elif isinstance(item, Scalar):
-                (landing,) = self._short(item, anchor) or (None,)
+                landing = next(iter(self._short(item, anchor)), None)
             else:
                 if not isinstance(item, Lost):
                     hint = "write `docked: 21:15` and the other keys below it"

@@ -1,6 +1,6 @@
 """The lists of a log besides the tows: stowage, readings, weather, gear, stretches of time, fixes and the watch bill."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 
 from logbook.model.quantity import Celsius, Kilograms
@@ -180,7 +180,7 @@ class Lists:
         for item in mappings_of(node, self.found, wanted):
             yield open_mapping(item, keys, self.found)
 
-    def _times(self, nodes: list[Node | None], pens: list[tuple[str, ...]]) -> list[datetime | None]:
+    def _times(self, nodes: list[Node | None], pens: Sequence[tuple[str, ...]]) -> list[datetime | None]:
         """Return moments, each not before the item above it and after the last one of any of its pens."""
         chain: list[Timed | None] = []
         above = self.sailed
@@ -266,7 +266,8 @@ class Lists:
         """Return the tows a line of stowage came from: `12-13`, `12, 14` or a list."""
         numbers: list[int] = []
         for text in texts_of(node, self.found, "tow numbers"):
-            numbers += take(text, parse_numbers, self.found, "tow numbers") or ()
+            said = take(text, parse_numbers, self.found, "tow numbers")
+            numbers += said if said is not None else ()
         return tuple(dict.fromkeys(numbers))
 
 

@@ -5,7 +5,7 @@ from typing import Generic, TypeVar
 
 from logbook.model.problem import Severity
 
-T = TypeVar("T")
+T_co = TypeVar("T_co", covariant=True)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +28,7 @@ class Fault:
 
 
 @dataclass(frozen=True, slots=True)
-class Said(Generic[T]):
+class Said(Generic[T_co]):
     """A value as read from its text.
 
     Attributes:
@@ -36,7 +36,7 @@ class Said(Generic[T]):
         faults: What is wrong with it, worst or not.
     """
 
-    value: T | None
+    value: T_co | None
     faults: tuple[Fault, ...] = ()
 
 

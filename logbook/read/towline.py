@@ -27,15 +27,15 @@ _PART = re.compile(r",(?!\d)")
 _TIME = r"(?:\d{4}-\d\d?-\d\d?[ T])?\d{1,2}[:.]?\d\d(?::\d\d)?(?:\s*(?:Z|UTC))?"
 _OFFSET = r"(?:\s*[+-]\d\d:\d\d)?"
 _TIMES = tuple(
-    re.compile(rf"\s*({time})\s*(?:(?:-|–|—|to)\s*({time})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)  # noqa: RUF001
+    re.compile(rf"\s*({time})\s*(?:(?:-|–|—|to)\s*({time})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)
     for time in (_TIME, _TIME + _OFFSET)
 )
 """Two times; `20:15-21:50` is first of all a stretch of time, and only then a time with an offset."""
 
-_DEPTH = re.compile(r"[~\d][\d.,\s–-]*(?:fm|fms|fathoms?|m|metres?|ft|feet)\.?$", re.IGNORECASE)  # noqa: RUF001
+_DEPTH = re.compile(r"[~\d][\d.,\s–-]*(?:fm|fms|fathoms?|m|metres?|ft|feet)\.?$", re.IGNORECASE)
 _SPEED = re.compile(r"\d+(?:[.,]\d+)?\s*(?:kn|kt|knots?)$", re.IGNORECASE)
 _TO = re.compile(r"\s+to\s+", re.IGNORECASE)
-_POSITION = re.compile(r"(?=.*\d)[\d\s°º˚'’′\"”″:.,NSEWnsew-]+$")  # noqa: RUF001
+_POSITION = re.compile(r"(?=.*\d)[\d\s°º˚'’′\"”″:.,NSEWnsew-]+$")
 _FAST = re.compile(
     r"(?:came )?fast(?: (?:on )?(?:an? )?(?P<what>rock|wreck|cable|ordnance|pipe|pipeline|boulder))?$", re.IGNORECASE
 )

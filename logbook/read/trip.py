@@ -166,11 +166,12 @@ class _Parts:
 
 def _earliest(tows: tuple[Tow, ...], parts: _Parts, landings: tuple[Landing, ...]) -> datetime | None:
     """Return the first moment of a log whose sailing is not known; None where no moment is."""
-    looks = (*parts.stowage, *parts.readings, *parts.weather, *parts.gear, *parts.passage)
     periods = (*parts.time_lost, *parts.rest, *parts.all_hands)
     moments = (
         *(moment for tow in tows for moment in (tow.shot, tow.hauled)),
-        *(look.at for look in looks),
+        *(look.at for look in (*parts.stowage, *parts.readings, *parts.weather)),
+        *(event.at for event in parts.gear),
+        *(fix.at for fix in parts.passage),
         *(period.start for period in periods),
         *(landing.docked for landing in landings),
     )

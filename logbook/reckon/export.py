@@ -21,7 +21,7 @@ def as_json(figures: TripFigures) -> dict[str, object]:
     return made
 
 
-def _plain(value: object) -> object:
+def _plain(value: object) -> object:  # noqa: PLR0911 - one line a kind of value
     if isinstance(value, Decimal):
         return float(value)
     if isinstance(value, datetime):

@@ -25,7 +25,7 @@ def numbers(tows: Iterable[int]) -> str:
             runs[-1].append(no)
         else:
             runs.append([no])
-    words = [f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]  # noqa: RUF001 - a range
+    words = [f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
     several = len(runs) > 1 or len(runs[0]) > 1
     return f"{'tows' if several else 'tow'} {', '.join(words)}"
 

@@ -31,7 +31,7 @@ def is_foul(tow: Tow) -> bool:
 def usual_stowing(tows: Iterable[Tow]) -> timedelta | None:
     """Return the trip's median time from hauled to stowed; None where no tow tells it."""
     times = [tow.stowed - tow.hauled for tow in tows if tow.stowed is not None and tow.hauled is not None]
-    return median(times) if times else None
+    return timedelta(seconds=median(time.total_seconds() for time in times)) if times else None
 
 
 def reckon_tows(trip: Trip, fleet: Fleet, as_of: datetime) -> tuple[TowFigures, ...]:

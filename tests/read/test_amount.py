@@ -1,8 +1,8 @@
 """Amounts of fish: counts, weights and states, in any order that people type them."""
 
 import pytest
-from logbook.model.species import State
 
+from logbook.model.species import State
 from logbook.read.amount import Amounted, parse_amount
 from logbook.read.said import Said
 from tests.read.values import MEASURES, clean, read_with, refused
