@@ -7,10 +7,10 @@ from logbook.read.brackets import scan_brackets
 from logbook.read.draft import Draft
 from logbook.read.explain import Why
 from logbook.read.forms import form
-from logbook.read.keyline import COLON, DASH, ITEM, indentation, key_of, without_comment
+from logbook.read.keyline import COLON, DASH, indentation, key_of, without_comment
 from logbook.read.keys import fold_key
 from logbook.read.quotes import Inside, scan_quoted
-from logbook.read.silent import REMARKS
+from logbook.read.silent import ITEM, REMARKS
 
 _HEADER = re.compile(r"[|>](?:[+-]?(?P<a>[1-9])?|(?P<b>[1-9])[+-]?)(?: +#.*| *)$")
 _LONE = form(r"[-?](?= *$| +#)")
@@ -135,7 +135,7 @@ class Behind:
                     whole = " ".join(part.strip() for part in typed)
                     why = explain.colon_in_text(key, f"{key}: ", whole, free=True)
                     return self.lose(at, parent, column, (number, colon.start()), why)
-            elif DASH.match(line, begins) or COLON.search(text) or (key is None and ITEM.match(line, begins)):
+            elif DASH.match(line, begins) or COLON.search(text) or (key is None and ITEM().match(line, begins)):
                 break
             end = number + 1
             ended = len(text) < len(line)

@@ -4,11 +4,10 @@ Works on lines, sign by sign, as YAML does; knows nothing of what stands outside
 """
 
 from logbook.read import explain
-from logbook.read.explain import Why
+from logbook.read.explain import MAX_DEPTH, Why
 from logbook.read.forms import form
 from logbook.read.quotes import Fault, Inside, blanks, is_entry, scan_quoted
 
-MAX_DEPTH = 20
 MAX_FAULTS = 100
 
 _TEXT_END = form(r"[,\[\]{}]|$")

@@ -14,8 +14,7 @@ import yaml
 from yaml import MappingEndEvent, MappingStartEvent, ScalarEvent, SequenceEndEvent, SequenceStartEvent
 
 from logbook.read import explain
-from logbook.read.brackets import MAX_DEPTH
-from logbook.read.explain import Why
+from logbook.read.explain import MAX_DEPTH, Why
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
 from logbook.read.silent import Silent

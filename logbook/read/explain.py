@@ -44,6 +44,9 @@ CODES = frozenset(
     }
 )
 
+MAX_DEPTH = 20
+"""How many levels a log may be deep."""
+
 SPECIAL = "[]{}*&!|>%@`,\"'#"
 """Signs that mean something to YAML where a text begins."""
 
@@ -354,7 +357,7 @@ def merge_key() -> Why:
 
 def too_deep() -> Why:
     """Too many brackets or levels."""
-    return Why("too-deep", "this is nested more than 20 levels deep", "take some of the levels out")
+    return Why("too-deep", f"this is nested more than {MAX_DEPTH} levels deep", "take some of the levels out")
 
 
 def too_many_inside() -> Why:

@@ -12,9 +12,6 @@ from logbook.read.forms import form
 DASH = re.compile(r"-(?= |$)")
 COLON = re.compile(r":(?= |$)")
 
-ITEM = re.compile(r"- |-?[0-9]{1,2}:?[0-9]{2} ?-")
-"""What no line of an item begins with that is not an item itself: a dash, or the times of a tow."""
-
 TIMES = re.compile(r"[0-9]{1,2}:?[0-9]{2} ?-")
 """What a tow on one line begins with."""
 

@@ -9,9 +9,8 @@ reported where it stands and set aside, so that one reading finds everything. Wh
 from logbook.read import explain, layout
 from logbook.read.astray import Astray
 from logbook.read.behind import Behind
-from logbook.read.brackets import MAX_DEPTH
 from logbook.read.draft import Draft
-from logbook.read.explain import Why
+from logbook.read.explain import MAX_DEPTH, Why
 from logbook.read.forms import form
 from logbook.read.keyline import (
     COLON,

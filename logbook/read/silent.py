@@ -9,7 +9,6 @@ import re
 from logbook.read import explain
 from logbook.read.explain import Why
 from logbook.read.forms import form
-from logbook.read.keyline import ITEM
 from logbook.read.keys import fold_key
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
@@ -25,6 +24,9 @@ CODES = frozenset(
 
 REMARKS = frozenset({"remark", "remarks"})
 """Folded keys whose texts may run over lines."""
+
+ITEM = form(r"- |-?[0-9]{1,2}:?[0-9]{2} ?-")
+"""What no line of an item begins with that is not an item itself: a dash, or the times of a tow."""
 
 _CONTROL = form("[\x00-\x1f\x7f-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 _HALF = form("[\ud800-\udfff]")
@@ -194,7 +196,7 @@ class Silent:
     def _swallows(self, value: Scalar) -> None:
         """Doubt a text that goes on over a line which begins like a list item."""
         further = self._lines(value.line + 1, value.end_line)
-        self.doubtful = self.doubtful or any(ITEM.match(line.lstrip()) for line in further)
+        self.doubtful = self.doubtful or any(ITEM().match(line.lstrip()) for line in further)
 
     def _quotes(self, value: Scalar, parent: int) -> None:
         """Doubt quotes that go on over lines which stand no deeper than what they belong to."""

@@ -6,6 +6,7 @@ Signs that no editor shows are left to `unseen`, YAML to others.
 
 import re
 from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_BE, BOM_UTF32_LE
+from functools import cache
 
 from logbook.read.report import Report
 from logbook.read.unseen import clean
@@ -47,9 +48,16 @@ _PLAIN = b"\t\n\r" + bytes(range(0x20, 0x7F))
 _CONTROLS = bytes(set(range(1, 0x20)) - set(b"\t\n\r\x1a\x1b") | {0x7F})
 _FEW = 5
 
-_LINE = re.compile(rb"(?<=\n)|(?<=\r)(?!\n)")
-_DOS_DEGREE = re.compile(rb"(?<=[0-9 ])\xf8 ?(?=[0-9NSEWCFnsewcf])")
-_DOS_LETTER = re.compile(rb"(?<=[A-Za-z])[\x80-\x91\x93-\xa5](?=[A-Za-z])")
+
+@cache
+def _line_ends() -> re.Pattern[bytes]:
+    return re.compile(rb"(?<=\n)|(?<=\r)(?!\n)")
+
+
+@cache
+def _dos_signs() -> re.Pattern[bytes]:
+    """Return the pattern of letters and degree signs of old DOS code pages, as far as Windows has others there."""
+    return re.compile(rb"(?<=[0-9 ])\xf8 ?(?=[0-9NSEWCFnsewcf])|(?<=[A-Za-z])[\x80-\x91\x93-\xa5](?=[A-Za-z])")
 
 
 def decode(data: bytes, report: Report) -> str | None:
@@ -157,7 +165,7 @@ def _mixed(body: bytes, fault: UnicodeDecodeError, report: Report) -> str:
     read: list[str] = []
     first: tuple[int, int] | None = None
     count = 0
-    for number, line in enumerate(_LINE.split(body), 1):
+    for number, line in enumerate(_line_ends().split(body), 1):
         try:
             read.append(line.decode("utf-8"))
         except UnicodeDecodeError as here:
@@ -166,7 +174,7 @@ def _mixed(body: bytes, fault: UnicodeDecodeError, report: Report) -> str:
             read.append(line.decode("cp1252", "replace"))
     where = "this line is" if count == 1 else f"this line and {count - 1} more are"
     message = f"{where} not UTF-8 and read as Windows-1252"
-    if _DOS_DEGREE.search(body) or _DOS_LETTER.search(body):
+    if _dos_signs().search(body):
         message += "; it looks like an old DOS code page, so letters and degree signs may be wrong"
     report.warn(*(first or (1, 1)), "encoding", message, "save the file with encoding UTF-8")
     return "".join(read)

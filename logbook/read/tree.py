@@ -3,23 +3,22 @@
 The one door to `source`, `events` and `salvage`. Keys and values mean nothing here: every scalar is the text as typed.
 """
 
-import re
 from collections.abc import Callable
 
 import yaml
 
 from logbook.model.problem import Problem, Severity
 from logbook.read.events import Grower, Refused, TooMuch
+from logbook.read.forms import form
 from logbook.read.node import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.report import Report
-from logbook.read.salvage import salvage
 from logbook.read.source import decode
 
 __all__ = ["Lost", "Mapping", "Node", "Scalar", "Sequence", "read_tree", "repeated"]
 
 CODES = frozenset({"no-keys", "no-log"})
 
-_TAB = re.compile(r"(?m)^ *\t[ \t]*[^ \t\n#]")
+_TAB = form(r"(?m)^ *\t[ \t]*[^ \t\n#]")
 
 
 def read_tree(
@@ -61,25 +60,34 @@ def repeated(mapping: Mapping, fold: Callable[[str], str]) -> tuple[tuple[Scalar
 def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
     """Return the mapping at the top of a text: at once where YAML takes it, else line by line."""
     try:
-        root = _at_once(text, report, text_keys) or salvage(text, report, text_keys)
+        root = _at_once(text, report, text_keys) or _line_by_line(text, report, text_keys)
     except TooMuch as fault:
         report.error(fault.line, fault.column, *fault.why)
         return None
     if isinstance(root, Mapping) and (root.entries or not root.lost):
         return root
     if root is None and not any(problem.severity is Severity.ERROR for problem in report.problems):
-        report.error(1, 1, "no-log", "there is no log in this file", "begin with `vessel: NAME`")
+        report.error(
+            1, 1, "no-log", "there is nothing in this file that could be read", "write each entry as `key: value`"
+        )
     elif isinstance(root, Scalar | Sequence):
         what = "a list" if isinstance(root, Sequence) else "text"
-        hint = "begin with `vessel: NAME`; the tows stand below `tows:`"
-        report.error(1, 1, "no-keys", f"{what} stands where the keys of a log are wanted", hint)
+        hint = "write `key: value`; the tows of a log stand below `tows:`"
+        report.error(1, 1, "no-keys", f"{what} stands at the top, where keys are wanted", hint)
     return None
+
+
+def _line_by_line(text: str, report: Report, text_keys: frozenset[str]) -> Node | None:
+    """Return the root of what can be read of a text."""
+    from logbook.read.salvage import salvage  # noqa: PLC0415 - most logs never need it and should not wait for it
+
+    return salvage(text, report, text_keys)
 
 
 def _at_once(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | None:
     """Return the mapping at the top of a text that YAML takes and nobody doubts, else None."""
     if "\t" in text:
-        if _TAB.search(text) is not None:
+        if _TAB().search(text) is not None:
             return None
         text = text.replace("\t", " ")
     told = Report(report.file)

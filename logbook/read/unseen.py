@@ -25,7 +25,7 @@ CODES = frozenset(
 _MAX_TOLD = 20
 """Lines that are named one by one for each kind of sign; the rest of them are put right just so."""
 
-_ODD = re.compile(
+_ODD = form(
     "[^\t\n\x20-\x7e\u00a1-\u00ac\u00ae-\u167f\u1681-\u1fff\u2010-\u2027\u2030-\u205e\u2070-\u2fff\u3001-\ufdcf"
     "\ufdf0-\ufefe\uff00-\ufffc\U00010000-\U0010ffff]"
 )
@@ -56,7 +56,7 @@ def clean(text: str, report: Report) -> str:
         text = _without_log_mark(text, report)
     if any(start in text for start in _DOUBLE_STARTS):
         _say_doubled(text, report)
-    if _ODD.search(text) is None:
+    if _ODD().search(text) is None:
         return text
     if "\ufffd" in text:
         place = _place(text, text.index("\ufffd"))
@@ -97,7 +97,7 @@ def _lines(lines: list[str], report: Report) -> Iterator[str]:
             add(number, index + 1, code, *_TOLD[code])
 
     for number, line in enumerate(lines, 1):
-        yield line if _ODD.search(line) is None else _line(line, number, tell)
+        yield line if _ODD().search(line) is None else _line(line, number, tell)
 
 
 def _line(line: str, number: int, tell: Callable[[str, int, int], None]) -> str:
