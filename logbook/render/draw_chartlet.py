@@ -67,7 +67,7 @@ def _rectangles(panel: Panel, drawing: Chartlet) -> None:
 def _outlines(panel: Panel, drawing: Chartlet) -> None:
     for outline in drawing.outlines:
         corners = _up(outline.corners)
-        panel.lines([[*corners, corners[0]]], MUTED, 1.0, "dotted")
+        panel.lines([[*corners, corners[0]]], MUTED, 1.2, "dotted")
         x = max(min(x for x, _ in corners), panel.across[0]) + 6 * panel.per_pixel_x
         y = max(min(y for _, y in corners), panel.up[0]) + 11 * panel.per_pixel_y
         panel.blank([(x, y, outline.name, "left")])

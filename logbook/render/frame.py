@@ -1,7 +1,6 @@
 """The frame that every page stands in: title, way back, navigation, style sheet and links from where it lies."""
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
 
 from logbook.render.formulas import ENTRIES, Entry
 from logbook.render.links import FRONT, PROBLEMS, RECKONING, relative, trip_page, vessel_page
@@ -78,9 +77,3 @@ class Frame:
     def entry(self, entry: str) -> Entry:
         """Return what is said of a figure: its name, its unit and whether it is logged or reckoned."""
         return ENTRIES[entry]
-
-
-def common_offset(moments: list[datetime]) -> timedelta | None:
-    """Return the offset that all these moments have, None where they differ or there are none."""
-    offsets = {moment.utcoffset() for moment in moments}
-    return offsets.pop() if len(offsets) == 1 else None

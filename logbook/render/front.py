@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
 from decimal import Decimal
 
 from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
 from logbook.render.charts import Chart
+from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import (
     chief_species,
@@ -16,7 +16,7 @@ from logbook.render.fleet_charts import (
     month_parts,
     months_shown,
 )
-from logbook.render.frame import Frame, Site, common_offset
+from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, added, begun, moments, trip_line
 from logbook.render.links import FRONT
 
@@ -48,7 +48,7 @@ class FrontPage:
     """All that the front page shows."""
 
     frame: Frame
-    offset: timedelta | None
+    clock: Clock
     out: tuple[TripLine, ...]
     unlanded: tuple[TripLine, ...]
     landings: tuple[TripLine, ...]
@@ -71,7 +71,7 @@ def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) 
     chief = chief_species(figures)
     return FrontPage(
         frame=Frame(site=site, path=FRONT, title=site.name),
-        offset=common_offset(moments(trips)),
+        clock=clock_of(moments(trips)),
         out=_out(lines),
         unlanded=tuple(line for line in lines if line.trip.figures.trip.state == "landing not logged"),
         landings=_latest(lines),

@@ -9,7 +9,7 @@ from datetime import datetime
 from logbook.model.figures import Basis, TowFigures, TripFigures
 from logbook.model.trip import Trip
 from logbook.render import shown
-from logbook.render.frame import common_offset
+from logbook.render.clock import clock_of
 from logbook.render.gather import by_weight
 from logbook.render.marks import Notes
 from logbook.render.passage import legs
@@ -39,7 +39,8 @@ def _bare(text: str) -> str:
 
 def _head(trip: Trip, figures: TripFigures) -> list[str]:
     head = figures.trip
-    offset = common_offset(_moments(trip, figures))
+    clock = clock_of(_moments(trip, figures), trip.zone)
+    offset = clock.offset
     name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
     lines = [f"{name} ({head.state}), {head.id}"]
     sailed = f"Sailed {_bare(shown.moment(head.sailed, offset))}"
@@ -51,9 +52,7 @@ def _head(trip: Trip, figures: TripFigures) -> list[str]:
         lines.append(
             f"Last word {shown.moment(head.last_word, offset)}; figures stand as of {shown.moment(head.as_of, offset)}"
         )
-    lines.append(
-        f"Times are {shown.offset_words(offset)}" if offset is not None else f"Times carry their offset ({trip.zone})"
-    )
+    lines.append(clock.words)
     return lines
 
 

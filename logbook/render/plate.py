@@ -128,7 +128,7 @@ class Panel:
                 fill=False,
                 edgecolor=colour,
                 linewidth=width,
-                linestyle=dashes,
+                linestyle=(0, (1, 3)) if dashes == "dotted" else dashes,
                 capstyle="round",
                 zorder=0 if colour == RULE else 2,
             )

@@ -134,17 +134,15 @@ def offset_words(offset: timedelta) -> str:
     return f"UTC{'-' if offset < timedelta(0) else '+'}{minutes // 60:02d}:{minutes % 60:02d}"
 
 
-def _with_offset(text: str, moment: datetime, said: timedelta | None) -> str:
-    """Return a time with its offset where that is not the one already said of the page."""
+def other_clock(moment: datetime, said: timedelta | None) -> str:
+    """Return a moment's offset with a space before it, where that is not the one already `said` of the page."""
     offset = moment.utcoffset()
-    if offset is None or offset == said:
-        return text
-    return f"{text} {offset_words(offset)}"
+    return "" if offset is None or offset == said else f" {offset_words(offset)}"
 
 
 def clock(moment: datetime | None, said: timedelta | None = None) -> str:
     """Return the time of day, `18:10`; with its offset where that is not the one `said` of the whole page."""
-    return MISSING if moment is None else _with_offset(f"{moment:%H:%M}", moment, said)
+    return MISSING if moment is None else f"{moment:%H:%M}{other_clock(moment, said)}"
 
 
 def day(when: date | None) -> str:
@@ -258,6 +256,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "offset_words": offset_words,
     "month": month,
     "per_hour": per_hour,
+    "other_clock": other_clock,
     "percent": percent,
     "percent_unit": percent_unit,
     "position": position,

@@ -17,7 +17,6 @@ _TOW_FIELDS = (
     "duration_h",
     "ground",
     "depth_m",
-    "light",
     "kept_kg",
     "kept_kg_per_h",
     "put_back_kg",
@@ -26,6 +25,7 @@ _TOW_FIELDS = (
 )
 _TRACK_FIELDS = (
     "rectangle",
+    "light",
     "distance_nm",
     "speed_kn",
     "depth_m",

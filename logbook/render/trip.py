@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from decimal import Decimal
 
 from markupsafe import Markup
@@ -13,9 +13,10 @@ from logbook.model.trip import OutTurn, Trip
 from logbook.render.also import LoggedList, logged_lists, loose_ends
 from logbook.render.chart_of_tows import TowChart, tow_chart
 from logbook.render.charts import Chart
+from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
-from logbook.render.frame import Crumb, Frame, Site, common_offset
+from logbook.render.frame import Crumb, Frame, Site
 from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_age, basis_of_species
@@ -25,7 +26,8 @@ from logbook.render.shown import full_date, one_line
 from logbook.render.tow_rows import Said, TowDay, said_of_tows, tow_days
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
 
-_FIXED_COLUMNS = 12
+_SHORT = 10
+_FIXED_COLUMNS = 11
 _COLUMNS = 4
 _AGE_FIELDS = (
     "oldest_ice_days",
@@ -70,7 +72,7 @@ class TripPage:
     figures: TripFigures
     previous_id: str | None
     next_id: str | None
-    offset: timedelta | None
+    clock: Clock
     fathoms: bool
     facts: tuple[Fact, ...]
     chartlet: TowChart | None
@@ -99,6 +101,11 @@ class TripPage:
     age_days: tuple[tuple[str, Decimal], ...]
 
     @property
+    def heads(self) -> tuple[tuple[str, bool], ...]:
+        """Return the names of the species with a column, and whether each is short enough not to be broken."""
+        return tuple((name, len(name) <= _SHORT) for name in self.columns)
+
+    @property
     def also(self) -> bool:
         """Tell whether anything else is in the log."""
         return bool(self.loose or self.lists)
@@ -125,7 +132,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     columns = kept_species(figures.catch)[:_COLUMNS]
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
-    offset = common_offset(moments([reckoned]))
+    clock = clock_of(moments([reckoned]), log.zone)
     days = tow_days(reckoned, columns, tow_notes, track_notes)
     frame = trip_frame(site, figures)
     return TripPage(
@@ -134,7 +141,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         figures=figures,
         previous_id=_published(reckoned.neighbours.previous_id, site),
         next_id=_published(reckoned.neighbours.next_id, site),
-        offset=offset,
+        clock=clock,
         fathoms=fleet.unit("depth") == "fm",
         facts=first_facts(reckoned, landed, head_notes),
         chartlet=tow_chart(reckoned, fleet),
@@ -161,8 +168,8 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         head_notes=head_notes,
         remarks=note(log.remarks),
         said=said_of_tows(days),
-        loose=loose_ends(log, offset),
-        lists=logged_lists(log, offset),
+        loose=loose_ends(log, clock.offset),
+        lists=logged_lists(log, clock.offset),
         age_marks=age_notes.marks(basis_of_age(figures), _AGE_FIELDS),
         age_notes=age_notes,
         age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),

@@ -2,14 +2,14 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
 
 from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned
 from logbook.model.fleet import Vessel
 from logbook.render.charts import Chart
+from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import KeptRow, kept_chief, kept_rows, vessel_trips_chart
-from logbook.render.frame import Frame, Site, common_offset
+from logbook.render.frame import Frame, Site
 from logbook.render.gather import GroundSum, TripLine, Usual, begun, by_ground, moments, trip_line, usual_catch
 from logbook.render.links import vessel_page
 
@@ -22,7 +22,7 @@ class VesselPage:
 
     frame: Frame
     vessel: Vessel
-    offset: timedelta | None
+    clock: Clock
     figures: GroupFigures | None
     trips: tuple[TripLine, ...]
     best: tuple[TripLine, ...]
@@ -44,7 +44,7 @@ def vessel_context(
     return VesselPage(
         frame=Frame(site=site, path=vessel_page(name), title=name),
         vessel=vessel,
-        offset=common_offset(moments(in_order)),
+        clock=clock_of(moments(in_order)),
         figures=figures.vessels.get(name),
         trips=tuple(reversed(lines)),
         best=_best(lines),

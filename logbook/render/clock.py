@@ -1,0 +1,42 @@
+"""Which clock the times of a page are told by, so that it is said once and not with every time."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from logbook.render.shown import offset_words
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clock:
+    """The clock of a page.
+
+    Attributes:
+        offset: Offset from UTC that most of its times have; None where it has none.
+        mixed: True where some have another, which then stands with them.
+        zone: Name of the zone; empty where it says no more than the offset.
+    """
+
+    offset: timedelta | None
+    mixed: bool
+    zone: str = ""
+
+    @property
+    def words(self) -> str:
+        """Return the sentence that says it; nothing where there is no time."""
+        if self.offset is None:
+            return ""
+        named = f" ({self.zone})" if self.zone else ""
+        others = "; those by another clock say so" if self.mixed else ""
+        return f"Times are {offset_words(self.offset)}{named}{others}."
+
+
+def clock_of(moments: Iterable[datetime], zone: str = "") -> Clock:
+    """Return the clock of some moments: the offset most of them have, the lesser of two that are as frequent."""
+    counted = Counter(moment.utcoffset() or timedelta(0) for moment in moments)
+    if not counted:
+        return Clock(offset=None, mixed=False, zone="")
+    offset = min(counted, key=lambda one: (-counted[one], one))
+    tells_more = zone and zone not in {offset_words(offset), offset_words(offset).removeprefix("UTC")}
+    return Clock(offset=offset, mixed=len(counted) > 1, zone=zone if tells_more else "")
