@@ -30,9 +30,7 @@ CODES = frozenset(
 )
 
 
-def report(
-    found: Found, place: Place, severity: Severity, code: str, message: str, hint: str = ""
-) -> None:
+def report(found: Found, place: Place, severity: Severity, code: str, message: str, hint: str = "") -> None:
     """Add a problem."""
     found.append(Problem(place=place, severity=severity, code=code, message=message, hint=hint))
 

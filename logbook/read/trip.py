@@ -169,7 +169,9 @@ def _earliest(tows: tuple[Tow, ...], parts: _Parts, landings: tuple[Landing, ...
     periods = (*parts.time_lost, *parts.rest, *parts.all_hands)
     moments = (
         *(moment for tow in tows for moment in (tow.shot, tow.hauled)),
-        *(look.at for look in (*parts.stowage, *parts.readings, *parts.weather)),
+        *(line.at for line in parts.stowage),
+        *(reading.at for reading in parts.readings),
+        *(look.at for look in parts.weather),
         *(event.at for event in parts.gear),
         *(fix.at for fix in parts.passage),
         *(period.start for period in periods),

@@ -17,7 +17,8 @@ def moments(trip: Trip) -> Iterator[datetime]:
     """Give every moment that was logged, in no order; what is planned is none."""
     for tow in trip.tows:
         yield from _known(tow.shot, tow.hauled, tow.aboard, tow.stowed)
-    yield from _known(*(look.at for look in (*trip.stowage, *trip.readings, *trip.weather)))
+    yield from _known(*(line.at for line in trip.stowage), *(reading.at for reading in trip.readings))
+    yield from _known(*(look.at for look in trip.weather))
     yield from _known(*(event.at for event in trip.gear), *(fix.at for fix in trip.passage))
     for period in (*trip.time_lost, *trip.rest, *trip.all_hands):
         yield from _known(period.start, period.end)

@@ -122,7 +122,14 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             rows=tuple((brief(fix.at, offset), position(fix.position), note(fix.remarks)) for fix in log.passage),
         ),
     )
-    return tuple(one for one in made if one.rows)
+    return tuple(_without_empty(one) for one in made if one.rows)
+
+
+def _without_empty(whole: LoggedList) -> LoggedList:
+    """Return a list without the columns that none of its rows has anything in."""
+    kept = [column for column in range(len(whole.heads)) if any(row[column] for row in whole.rows)]
+    rows = tuple(tuple(row[column] for column in kept) for row in whole.rows)
+    return LoggedList(name=whole.name, heads=tuple(whole.heads[column] for column in kept), rows=rows)
 
 
 def _periods(periods: Iterable[Period], offset: timedelta | None) -> tuple[Row, ...]:

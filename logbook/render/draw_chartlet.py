@@ -7,6 +7,9 @@ from logbook.render.plate import BLUE, INK, MUTED, VERMILLION, Box, Panel, Plate
 from logbook.render.projection import BOTTOM, LEFT, RIGHT, TOP, northing
 from logbook.render.scale import graticule, round_step
 
+_ROOM = 24
+"""Pixels of an outline that must be seen for its name to be written."""
+
 GRID = (-44.0, 68.5, 36.0, 85.5)
 """West, east, south and north ends of the ICES grid of statistical rectangles."""
 
@@ -68,10 +71,19 @@ def _outlines(panel: Panel, drawing: Chartlet) -> None:
     for outline in drawing.outlines:
         corners = _up(outline.corners)
         panel.lines([[*corners, corners[0]]], MUTED, 1.2, "dotted")
+        if not _has_room(panel, corners):
+            continue
         x = max(min(x for x, _ in corners), panel.across[0]) + 6 * panel.per_pixel_x
         y = max(min(y for _, y in corners), panel.up[0]) + 11 * panel.per_pixel_y
         panel.blank([(x, y, outline.name, "left")])
         panel.write(x, y, outline.name, colour=MUTED)
+
+
+def _has_room(panel: Panel, corners: list[Point]) -> bool:
+    """Tell whether enough of an outline lies on the chartlet to write its name in."""
+    left, right = max(min(x for x, _ in corners), panel.across[0]), min(max(x for x, _ in corners), panel.across[1])
+    low, high = max(min(y for _, y in corners), panel.up[0]), min(max(y for _, y in corners), panel.up[1])
+    return right - left > _ROOM * panel.per_pixel_x and high - low > _ROOM * panel.per_pixel_y
 
 
 def _tracks(panel: Panel, drawing: Chartlet) -> None:

@@ -28,17 +28,8 @@ class Notes:
         self._letters: dict[str, str] = {}
 
     def marks(self, basis: Basis, shown: Container[str]) -> dict[str, Markup]:
-        """Return the letter of every field that is not plain and is shown where these notes belong.
-
-        A field that came about in several ways has several letters.
-        """
-        if not basis:
-            return _NONE
-        made: dict[str, Markup] = {}
-        for field, words in basis:
-            if field in shown:
-                made[field] = made.get(field, NO_MARK) + self.mark(words)
-        return made
+        """Return the letter of every field that is not plain and is shown where these notes belong."""
+        return {field: self.mark(words) for field, words in basis if field in shown} if basis else _NONE
 
     def mark(self, words: str) -> Markup:
         """Return the letter for some words, a new one where they are new."""
@@ -55,16 +46,20 @@ class Notes:
 
 
 def basis_of_species(figures: TripFigures, name: str) -> Basis:
-    """Return how a species' figures came about, over the trip and in its tows, each way once."""
+    """Return how a species' figures came about, over the trip and in its tows; several ways of one figure in one sentence."""
     of_tows = [pair for tow in figures.tows if name in tow.catch for pair in tow.catch[name].basis]
-    return tuple(dict.fromkeys((*figures.catch[name].basis, *of_tows)))
+    ways: dict[str, dict[str, None]] = {}
+    for field, words in (*figures.catch[name].basis, *of_tows):
+        ways.setdefault(field, {})[words] = None
+    return tuple((field, " or ".join(words)) for field, words in ways.items())
 
 
 def basis_of_age(figures: TripFigures) -> Basis:
-    """Return how the ages of the trip came about, those of its tows with them."""
-    ways = dict.fromkeys(words for tow in figures.tows for field, words in tow.basis if field == "equivalent_ice_days")
+    """Return how the ages of the trip came about, with all that was assumed for the ages of its tows."""
+    of_tows = (words for tow in figures.tows for field, words in tow.basis if field == "equivalent_ice_days")
+    parts = dict.fromkeys(part for words in of_tows for part in words.split("; "))
     ages = ("oldest_equivalent_ice_days", "mean_equivalent_ice_days")
-    return (*figures.age.basis, *((field, words) for field in ages for words in ways))
+    return (*figures.age.basis, *((field, "; ".join(parts)) for field in ages if parts))
 
 
 def _letter(number: int) -> str:

@@ -147,7 +147,12 @@ def test_a_build_cut_short_is_finished_by_the_next(tmp_path: Path, monkeypatch: 
 def test_what_is_linked_to_is_written_before_what_links_to_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     order: list[str] = []
     put = publishing._put
-    monkeypatch.setattr(publishing, "_put", lambda target, content: (order.append(target.name), put(target, content)))
+
+    def put_in_order(target: Path, content: bytes) -> None:
+        order.append(target.name)
+        put(target, content)
+
+    monkeypatch.setattr(publishing, "_put", put_in_order)
 
     publish(pages(index_html="i", vessels__v_html="v", trips__t_html="t", charts__c_svg="c"), tmp_path)
 

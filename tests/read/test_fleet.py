@@ -5,6 +5,7 @@ from decimal import Decimal
 import pytest
 
 from logbook.model.problem import Problem
+from logbook.model.species import State
 from logbook.read.fleet import read_fleet
 from tests.read.logs import FLEET, codes, fleet
 
@@ -119,8 +120,8 @@ def test_species_extend_the_programs_list_or_take_the_place_of_one() -> None:
 
     assert [species.name for species in listed].count("cod") == 1
     assert by_name["cod"].grades == ("large", "medium", "small")
-    assert dict(by_name["cod"].factors)["gutted"].value == Decimal("1.17")
-    factor = dict(by_name["halibut"].factors)["gutted"]
+    assert dict(by_name["cod"].factors)[State.GUTTED].value == Decimal("1.17")
+    factor = dict(by_name["halibut"].factors)[State.GUTTED]
     assert (factor.value, factor.authority, factor.year) == (Decimal("1.10"), "Norway", 2000)
     assert by_name["rattail"].code is None
     assert len(listed) > 60

@@ -6,7 +6,7 @@ import pytest
 
 from logbook.model.problem import Place
 from logbook.model.quantity import POUND_KG
-from logbook.model.trip import CatchKept, Tow
+from logbook.model.trip import Amount, CatchKept, Tow
 from tests.read.logs import codes, read, trip
 
 HEAD = "vessel: Solan Bright\nsailed: 2026-03-04 05:30, Port Kerrin\ntows:\n"
@@ -30,11 +30,18 @@ LONG = """\
 def plain(tow: Tow) -> Tow:
     """Return a tow without where it stands."""
     nowhere = Place(file="", line=1, column=1)
-    lists = {
-        name: tuple(replace(amount, place=nowhere) for amount in getattr(tow, name))
-        for name in ("catch", "put_back", "undersize")
-    }
-    return replace(tow, place=nowhere, one_line=False, **lists)
+
+    def unplaced(amounts: tuple[Amount, ...]) -> tuple[Amount, ...]:
+        return tuple(replace(amount, place=nowhere) for amount in amounts)
+
+    return replace(
+        tow,
+        place=nowhere,
+        one_line=False,
+        catch=unplaced(tow.catch),
+        put_back=unplaced(tow.put_back),
+        undersize=unplaced(tow.undersize),
+    )
 
 
 def tow(line: str) -> Tow:

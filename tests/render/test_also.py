@@ -152,3 +152,10 @@ def test_the_weather_is_kept() -> None:
 
 def test_nothing_else_in_a_log_gives_no_list() -> None:
     assert logged_lists(LOG, UTC_OFFSET) == ()
+
+
+def test_a_column_with_nothing_in_it_is_left_out() -> None:
+    reading = Reading(place=example.place(9), at=NOON, ice_left=Kilograms(Decimal(9000)))
+    found = only(logged_lists(replace(LOG, readings=(reading,)), UTC_OFFSET))
+
+    assert found.heads == ("When", "Ice left")

@@ -1,5 +1,6 @@
 from dataclasses import replace
 
+from logbook.model.named import ByName
 from logbook.render.marks import Notes, basis_of_age, basis_of_species
 from tests.render import example
 
@@ -34,10 +35,18 @@ def test_words_are_shown_as_typed() -> None:
     assert list(notes) == [("a", "assumed: <b>")]
 
 
-def test_a_figure_that_came_about_in_two_ways_has_two_letters() -> None:
-    marks = Notes().marks((("live_kg", "reckoned: one way"), ("live_kg", "reckoned: another")), ("live_kg",))
+def test_several_ways_of_one_figure_are_one_sentence() -> None:
+    trip = example.trip(tows=1)
+    cod = trip.figures.tows[0].catch["cod"]
+    tows = tuple(
+        replace(trip.figures.tows[0], catch=ByName([("cod", replace(cod, basis=(("live_kg", words),)))]))
+        for words in ("reckoned: × 1.17", "reckoned: × 1.70", "reckoned: × 1.17")
+    )
+    catch = ByName([("cod", replace(trip.figures.catch["cod"], basis=()))])
 
-    assert marks["live_kg"] == '<sup class="mark">a</sup><sup class="mark">b</sup>'
+    basis = basis_of_species(replace(trip.figures, tows=tows, catch=catch), "cod")
+
+    assert basis == (("live_kg", "reckoned: × 1.17 or reckoned: × 1.70"),)
 
 
 def test_a_species_tells_how_the_live_weight_of_its_tows_came_about_each_way_once() -> None:
@@ -51,10 +60,13 @@ def test_a_species_tells_how_the_live_weight_of_its_tows_came_about_each_way_onc
 
 def test_the_age_of_a_trip_tells_what_was_assumed_for_its_tows() -> None:
     trip = example.trip(tows=2)
-    tows = tuple(replace(tow, basis=(("equivalent_ice_days", "assumed: 10 °C on deck"),)) for tow in trip.figures.tows)
+    tows = tuple(
+        replace(tow, basis=(("equivalent_ice_days", f"assumed: 10 °C on deck; assumed: 1 °C in P{tow.no}"),))
+        for tow in trip.figures.tows
+    )
     basis = basis_of_age(replace(trip.figures, tows=tows))
 
     assert basis[-2:] == (
-        ("oldest_equivalent_ice_days", "assumed: 10 °C on deck"),
-        ("mean_equivalent_ice_days", "assumed: 10 °C on deck"),
+        ("oldest_equivalent_ice_days", "assumed: 10 °C on deck; assumed: 1 °C in P1; assumed: 1 °C in P2"),
+        ("mean_equivalent_ice_days", "assumed: 10 °C on deck; assumed: 1 °C in P1; assumed: 1 °C in P2"),
     )

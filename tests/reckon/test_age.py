@@ -1,0 +1,155 @@
+"""How old fish is: the rate, the exact integral, and what is assumed."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from logbook.reckon.age import curve_days, linear_days, rate
+from tests.reckon.build import figures
+
+START = datetime(2026, 3, 1, tzinfo=UTC)
+TEMPERATURES = st.floats(-12, 15)
+
+
+@pytest.mark.parametrize(
+    ("celsius", "expected"),
+    [
+        (-2, 0.64),
+        (-1, 0.81),
+        (0, 1),
+        (1, 1.21),
+        (2, 1.44),
+        (4, 1.96),
+        (5, 2.25),
+        (7, 2.89),
+        (10, 4),
+        (15, 6.25),
+        (-10, 0),
+        (-14, 0),
+    ],
+)
+def test_the_rate_is_the_published_square(celsius: float, expected: float) -> None:
+    # Huss (1995), FAO Fisheries Technical Paper 348; Olley and Ratkowsky: (1 + 0.1 T) squared.
+    assert rate(celsius) == pytest.approx(expected)
+
+
+@pytest.mark.parametrize(("celsius", "days"), [(4, 7), (7, 5)])
+def test_fourteen_days_at_nought_are_as_many_as_observed_when_warmer(celsius: float, days: float) -> None:
+    # Published observations of cod: about 14 days at 0, 7 at 4 and 5 at 7 degrees (second-hand).
+    assert 14 / rate(celsius) == pytest.approx(days, abs=0.3)
+
+
+def test_worked_examples_of_stretches() -> None:
+    # Worked from the published rate: 6 h at 8, 5 d at 0, 1 d at 2; and 4 h at 10, 8 h at 4, 6.5 d at 0.5.
+    assert linear_days(8, 8, 0.25) + linear_days(0, 0, 5) + linear_days(2, 2, 1) == pytest.approx(7.25)
+    assert linear_days(10, 10, 1 / 6) + linear_days(4, 4, 1 / 3) + linear_days(0.5, 0.5, 6.5) == pytest.approx(
+        8.4863, abs=1e-4
+    )
+
+
+def test_a_linear_fall_is_integrated_exactly() -> None:
+    # From 10 to 0 degrees in 12 h: (7/3) x 0.5 by calculus; the rate at the mean would give 1.125.
+    assert linear_days(10, 0, 0.5) == pytest.approx(7 / 6)
+
+
+def test_below_the_coldest_nothing_ages() -> None:
+    assert linear_days(-20, -10, 3) == 0
+    assert linear_days(-20, 0, 2) == pytest.approx(1 / 3)
+
+
+@given(a=TEMPERATURES, b=TEMPERATURES, part=st.floats(0.01, 0.99))
+def test_splitting_a_stretch_changes_nothing(a: float, b: float, part: float) -> None:
+    middle = a + (b - a) * part
+
+    assert linear_days(a, middle, part) + linear_days(middle, b, 1 - part) == pytest.approx(
+        linear_days(a, b, 1), abs=1e-9
+    )
+
+
+@given(a=TEMPERATURES, b=TEMPERATURES, warmer=st.floats(0, 5))
+def test_colder_is_never_older(a: float, b: float, warmer: float) -> None:
+    assert linear_days(a, b, 1) <= linear_days(a + warmer, b + warmer, 1) + 1e-12
+
+
+@given(st.lists(st.tuples(st.integers(0, 200), st.floats(-2, 15)), min_size=1, max_size=5, unique_by=lambda r: r[0]))
+def test_a_curve_is_flat_outside_its_readings(readings: list[tuple[int, float]]) -> None:
+    curve = tuple(sorted((START + timedelta(hours=h), t) for h, t in readings))
+    early, late = START - timedelta(days=2), curve[0][0]
+
+    assert curve_days(curve, early, late) == pytest.approx(rate(curve[0][1]) * ((late - early) / timedelta(days=1)))
+    assert curve_days(curve, late, early) == 0
+
+
+LOG = "tows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 100 kg}, pen: P1, stowed: 20:40, deck temperature: 0 C}\n"
+
+
+def test_at_a_logged_nought_equivalent_days_are_clock_days() -> None:
+    made = figures(
+        LOG + "readings:\n  - {at: 2026-03-05 19:40, temperatures: {P1: 0 C}}\nlanded: 2026-03-09 19:40, Port Kerrin\n"
+    )
+
+    assert made.age.oldest_ice_days == pytest.approx(5)
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(5)
+    assert dict(made.tows[0].basis).get("equivalent_ice_days") is None
+
+
+def test_without_readings_the_assumed_pen_temperature_is_named_and_older() -> None:
+    made = figures(LOG + "landed: 2026-03-09 19:40, Port Kerrin\n")
+
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(1 / 24 + (5 - 1 / 24) * 1.21)
+    assert "assumed: 1 °C in P1" in dict(made.tows[0].basis)["equivalent_ice_days"]
+
+
+def test_readings_in_any_order_give_the_same_and_probes_are_no_readings() -> None:
+    one = "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 2 C}}\n  - {at: 2026-03-07 08:00, temperatures: {P1: 0 C}}\n"
+    other = "readings:\n  - {at: 2026-03-07 08:00, temperatures: {P1: 0 C}}\n  - {at: 2026-03-05 08:00, temperatures: {P1: 2 C}}\n"
+    landed = "landed: {docked: 2026-03-09 19:40, temperatures: {P1: 9 C}}\n"
+
+    assert figures(LOG + one + landed).age == figures(LOG + other + landed).age
+
+
+def test_fish_in_several_pens_is_as_old_as_in_the_warmest() -> None:
+    pens = LOG.replace("pen: P1", "pen: [P1, P2]")
+    reading = "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 0 C, P2: 3 C}}\nlanded: 2026-03-09 19:40, Port Kerrin\n"
+
+    assert figures(pens + reading).age.oldest_equivalent_ice_days == pytest.approx(1 / 24 + (5 - 1 / 24) * 1.69)
+
+
+def test_a_temperature_outside_the_rule_is_doubtful() -> None:
+    made = figures(
+        LOG + "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: -4 C}}\nlanded: 2026-03-09 19:40, Port Kerrin\n"
+    )
+
+    assert "doubtful" in dict(made.tows[0].basis)["equivalent_ice_days"]
+
+
+def test_weights_are_told_by_day_and_over_the_limit() -> None:
+    made = figures(
+        LOG
+        + "  - {shot: 2026-03-08 18:10, hauled: 19:40, catch: {cod: 300 kg}}\nlanded: 2026-03-16 19:40, Port Kerrin\n"
+    )
+
+    assert dict(made.age.kept_kg_by_day) == {"8": 300, "12": 100}
+    # Well-iced fish is good for about ten days: common practice, no source.
+    assert made.age.limit_days == 10
+    assert made.age.over_limit_kg == 100
+    assert made.age.mean_ice_days == pytest.approx(9)
+
+
+def test_without_fish_there_is_no_age() -> None:
+    made = figures("tows:\n  - {shot: 18:10, hauled: 19:40, catch: none}\n")
+
+    assert made.age.oldest_ice_days is None
+    assert made.age.over_limit_kg is None
+
+
+def test_deck_temperatures_are_the_trips_or_assumed_where_a_tow_has_none() -> None:
+    plain = LOG.replace(", deck temperature: 0 C", "")
+    warm = figures("landed: 2026-03-04 20:40\n" + plain)
+    trips = figures("sea temperature: 8 C\ndeck temperature: 4 C\nlanded: 2026-03-04 20:40\n" + plain)
+
+    assert warm.age.oldest_equivalent_ice_days == pytest.approx(4 / 24)
+    assert trips.age.oldest_equivalent_ice_days == pytest.approx(3.24 / 24)
+    assert "10 °C" in dict(warm.tows[0].basis)["equivalent_ice_days"]
