@@ -452,7 +452,7 @@ def test_logs_on_several_clocks_carry_their_offsets() -> None:
     front = archive(example.fleet(), trips, example.figures_of(list(trips)))["index.html"]
 
     assert "Times are UTC; those by another clock say so." in text_of(front)
-    assert b"<b>Wed 4 March 19:27</b> 2026 UTC+01:00</time>" in front
+    assert b"<b>Wed 4 March 19:50</b> 2026 UTC+01:00</time>" in front
 
 
 def test_a_page_of_the_largest_trip_stays_small() -> None:
