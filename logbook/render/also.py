@@ -44,8 +44,11 @@ def loose_ends(log: Trip, offset: timedelta | None) -> tuple[tuple[str, str], ..
         ("Bound for", log.bound_for),
         ("Wants on the quay", log.wants),
         ("Sails again", moment(log.sails_again, offset) if log.sails_again else None),
-        *((f"Quality, {species}", words) for landing in log.landings for species, words in landing.quality),
-        *((f"Emptied from {pen}", weight(held.kilograms)) for landing in log.landings for pen, held in landing.pens),
+        ("Quality, in the buyer's words", _pairs(pair for landing in log.landings for pair in landing.quality)),
+        (
+            "Emptied by pen",
+            _pairs((pen, weight(held.kilograms)) for landing in log.landings for pen, held in landing.pens),
+        ),
     ]
     return tuple((name, words) for name, words in found if words)
 

@@ -28,7 +28,7 @@ def note(text: str) -> Markup:
     if _PLAIN.fullmatch(stripped):
         return Markup(f"<p>{stripped}</p>\n")  # noqa: S704 - there is no sign in it that would need escaping
     if len(stripped) > LONGEST:
-        return Markup("<p>{}</p>\n").format(Markup("<br />\n").join(stripped.splitlines()))
+        return Markup("<p>{}</p>\n").format(Markup("<br>\n").join(stripped.splitlines()))
     return Markup(_parser().render(stripped))  # noqa: S704 - the parser escapes all that it was not told to read
 
 
@@ -40,7 +40,7 @@ def plain(text: str) -> str:
 @lru_cache(maxsize=1)
 def _parser() -> MarkdownIt:
     """Return the parser, made once: nothing but what is named here is read as Markdown."""
-    made = MarkdownIt("zero", {"html": False, "breaks": True, "xhtmlOut": True})
+    made = MarkdownIt("zero", {"html": False, "breaks": True})
     made.enable(["emphasis", "list", "paragraph", "newline", "escape", "link"])
     made.validateLink = _may_be_linked  # type: ignore[method-assign]
     made.add_render_rule("link_open", _link_open)

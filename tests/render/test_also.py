@@ -61,11 +61,16 @@ def test_fuel_that_was_weighed_stays_a_weight() -> None:
 
 
 def test_pens_as_they_were_emptied_and_the_buyers_words_are_kept() -> None:
-    landing = Landing(place=example.place(9), docked=NOON, pens=(("P1", weighed(2300)),), quality=(("cod", "E"),))
+    landing = Landing(
+        place=example.place(9),
+        docked=NOON,
+        pens=(("P1", weighed(2300)), ("P2", weighed(900))),
+        quality=(("cod", "E"), ("ling", "A")),
+    )
     found = dict(loose_ends(replace(LOG, landings=(landing,)), UTC_OFFSET))
 
-    assert found["Emptied from P1"].replace("\u202f", " ") == "2.30 t"
-    assert found["Quality, cod"] == "E"
+    assert found["Emptied by pen"].replace("\u202f", " ") == "P1 2.30 t, P2 900 kg"
+    assert found["Quality, in the buyer's words"] == "cod E, ling A"
 
 
 def test_the_fishrooms_tally_is_kept() -> None:

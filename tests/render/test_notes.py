@@ -14,7 +14,7 @@ from logbook.render.notes import note
         ("Good marks at the turn.", "<p>Good marks at the turn.</p>\n"),
         ("*wing* torn", "<p><em>wing</em> torn</p>\n"),
         ("**wing** torn", "<p><strong>wing</strong> torn</p>\n"),
-        ("one\ntwo", "<p>one<br />\ntwo</p>\n"),
+        ("one\ntwo", "<p>one<br>\ntwo</p>\n"),
         ("one\n\ntwo", "<p>one</p>\n<p>two</p>\n"),
         ("- a net\n- a door", "<ul>\n<li>a net</li>\n<li>a door</li>\n</ul>\n"),
         ("<script>alert(1)</script>", "<p>&lt;script&gt;alert(1)&lt;/script&gt;</p>\n"),
@@ -55,7 +55,7 @@ def test_nothing_typed_becomes_a_tag_that_was_not_meant(text: str) -> None:
         "</em>",
         "<strong>",
         "</strong>",
-        "<br />",
+        "<br>",
         "<ul>",
         "</ul>",
         "<li>",
@@ -82,4 +82,4 @@ def test_an_over_long_remark_is_plain_text_whole() -> None:
     html = str(note("[" * 30_000 + "\nend"))
 
     assert html.count("[") == 30_000
-    assert "<br />\nend" in html
+    assert "<br>\nend" in html
