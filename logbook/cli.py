@@ -254,6 +254,21 @@ def main() -> None:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
     try:
+        _run()
+    except (click.Abort, KeyboardInterrupt):
+        sys.exit(INTERRUPTED)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(CLEAN)
+    except OSError as fault:
+        where = f"{fault.filename}: " if fault.filename else ""
+        click.echo(f"logbook: error: {where}{fault.strerror or fault}", err=True)
+        sys.exit(NOT_WRITTEN)
+
+
+def _run() -> None:
+    """Run the command; what it is told wrongly, and what fails in it, ends in a message and a status."""
+    try:
         commands(prog_name="logbook", standalone_mode=False)
     except click.exceptions.NoArgsIsHelpError as asked:
         click.echo(asked.format_message(), err=True)
@@ -266,15 +281,3 @@ def main() -> None:
         sys.exit(misuse.exit_code)
     except click.exceptions.Exit as leaving:
         sys.exit(leaving.exit_code)
-    except (click.Abort, KeyboardInterrupt):
-        sys.exit(INTERRUPTED)
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(CLEAN)
-    except OSError as fault:
-        where = f"{fault.filename}: " if fault.filename else ""
-        click.echo(f"logbook: error: {where}{fault.strerror or fault}", err=True)
-        sys.exit(NOT_WRITTEN)
-    except RecursionError:
-        click.echo("logbook: error: something is nested too deeply", err=True)
-        sys.exit(FAULTY_LOGS)

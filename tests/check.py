@@ -20,7 +20,7 @@ STEPS = (
     ("coverage: 95 % overall", ("-m", "coverage", "report", "--fail-under=95")),
     (
         "coverage: model, read and reckon",
-        ("-m", "coverage", "report", "--fail-under=100", "--include=logbook/model/*,logbook/read/*,logbook/reckon/*"),
+        ("-m", "coverage", "report", "--fail-under=98", "--include=logbook/model/*,logbook/read/*,logbook/reckon/*"),
     ),
 )
 

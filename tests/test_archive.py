@@ -72,9 +72,7 @@ def test_every_link_and_fragment_leads_somewhere_inside_the_archive(archive: Pat
         for link in page.links:
             parts = urlsplit(link)
             target = unquote("/".join(PurePosixPath(urljoin(f"/{name}", parts.path)).parts[1:])) if parts.path else name
-            if parts.scheme or parts.netloc or link.startswith("/") or target not in files:
-                dead.append((name, link))
-            elif parts.fragment and target in opened and unquote(parts.fragment) not in opened[target].ids:
+            if parts.scheme or parts.netloc or link.startswith("/") or target not in files or (parts.fragment and target in opened and unquote(parts.fragment) not in opened[target].ids):
                 dead.append((name, link))
     assert dead == []
 
