@@ -6,7 +6,7 @@ from pathlib import Path
 
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, has_trips, publish
-from logbook.read.folder import read_folder
+from logbook.read.folder import named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.trip import reckon_trips
 from logbook.render.pages import render_archive
@@ -58,10 +58,11 @@ def build(logs: Path, site: Path, progress: Callable[[str], None]) -> Built:
     folder = read_folder(logs)
     if not folder.trips and has_trips(site):
         raise NoLogsError(f"no trip can be read in {logs}; the archive in {site} is left as it stands")
+    shown = named_from(folder, logs)
     progress(f"reckoning {len(folder.trips)} trips")
-    trips = reckon_trips(folder.trips, folder.fleet, folder.problems)
-    figures = reckon_fleet(trips, folder.fleet)
+    trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
+    figures = reckon_fleet(trips, shown.fleet)
     progress("drawing and writing the pages")
-    pages = render_archive(folder.fleet, trips, figures, folder.problems)
+    pages = render_archive(shown.fleet, trips, figures, shown.problems)
     published = publish(pages, site)
     return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=published)

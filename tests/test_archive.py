@@ -72,7 +72,13 @@ def test_every_link_and_fragment_leads_somewhere_inside_the_archive(archive: Pat
         for link in page.links:
             parts = urlsplit(link)
             target = unquote("/".join(PurePosixPath(urljoin(f"/{name}", parts.path)).parts[1:])) if parts.path else name
-            if parts.scheme or parts.netloc or link.startswith("/") or target not in files or (parts.fragment and target in opened and unquote(parts.fragment) not in opened[target].ids):
+            if (
+                parts.scheme
+                or parts.netloc
+                or link.startswith("/")
+                or target not in files
+                or (parts.fragment and target in opened and unquote(parts.fragment) not in opened[target].ids)
+            ):
                 dead.append((name, link))
     assert dead == []
 
@@ -142,6 +148,10 @@ def test_the_same_logs_give_the_same_bytes_in_another_process(archive: Path, tmp
     assert [name for name in first if first[name] != again[name]] == []
 
 
+def test_no_page_tells_where_the_logs_stand(archive: Path) -> None:
+    assert all(str(ROOT) not in path.read_text("utf-8") for path in archive.rglob("*.html"))
+
+
 def test_the_sample_logs_read_without_errors_and_with_few_warnings(samples: Folder) -> None:
     severities = [problem.severity for problem in samples.problems]
 
@@ -168,3 +178,24 @@ def test_the_sample_trips_are_plausible_against_common_practice(samples: Folder)
         top = list(figures.catch)[:2]
         assert set(top) == {"cod", "haddock"}
     assert sum(kept) / len(kept) * 44 / 0.45359237 == pytest.approx(5e6, rel=0.25)
+
+
+GOLDEN = ROOT / "tests" / "golden" / "site"
+KEPT_WHOLE = ("index.html", "problems.html", "reckoning.html", "vessels/marrick.html", "trips/marrick-2026-01-07.html")
+"""Pages that the golden archive keeps whole; of the others it keeps the names."""
+
+
+def test_the_archive_is_the_golden_one(archive: Path, request: pytest.FixtureRequest) -> None:
+    names = sorted(
+        path.relative_to(archive).as_posix() for path in archive.rglob("*") if path.is_file() and path.name != LOCK
+    )
+    listed = "\n".join(names) + "\n"
+    if request.config.getoption("--update-golden"):
+        (GOLDEN / "files.txt").write_text(listed, "utf-8")
+        for name in KEPT_WHOLE:
+            (GOLDEN / name).parent.mkdir(parents=True, exist_ok=True)
+            (GOLDEN / name).write_bytes((archive / name).read_bytes())
+
+    assert listed == (GOLDEN / "files.txt").read_text("utf-8")
+    for name in KEPT_WHOLE:
+        assert (archive / name).read_text("utf-8") == (GOLDEN / name).read_text("utf-8"), name

@@ -66,7 +66,7 @@ def take_catch(node: Node | None, known: Known, found: Found, *, may_be_next: bo
         )
         return Fish(kept=CatchKept.UNREADABLE, gaps=(node.place,))
     amounts: list[Amount] = []
-    gaps: list[Place] = [lost.place for lost in node.lost]
+    gaps = [lost.place for lost in node.lost] if isinstance(node, Mapping) else []
     for entry in _entries(node, known, found, gaps):
         amount = _amount(entry, known, found)
         if amount is None:

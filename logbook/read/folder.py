@@ -7,7 +7,7 @@ import os
 import re
 import stat
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -133,6 +133,27 @@ def read_folder(path: Path) -> Folder:
         problems=tuple(sorted(set(found))),
         logs=len(logs),
         unread=tuple(unread),
+    )
+
+
+def named_from(folder: Folder, path: Path) -> Folder:
+    """Return what was read with its files named from the logs folder, so that pages tell nothing of where that stands.
+
+    Args:
+        folder: What was read.
+        path: The logs folder, as it was given.
+    """
+    above = f"{shown_name(path)}/"
+
+    def plain(problem: Problem) -> Problem:
+        place = replace(problem.place, file=problem.place.file.removeprefix(above))
+        return replace(problem, place=place, message=problem.message.replace(above, ""))
+
+    return replace(
+        folder,
+        trips=tuple(replace(trip, file=trip.file.removeprefix(above)) for trip in folder.trips),
+        problems=tuple(sorted(plain(problem) for problem in folder.problems)),
+        unread=tuple(name.removeprefix(above) for name in folder.unread),
     )
 
 

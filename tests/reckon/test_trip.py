@@ -14,11 +14,92 @@ from logbook.reckon.trip import neighbours_of, reckon_trip, reckon_trips, trip_i
 from tests.read.logs import FLEET, fleet, read, trip
 from tests.reckon.build import HEAD, figures
 
-TOW_KEYS = ["no", "side", "ground", "net", "pens", "shot", "hauled", "on_ice", "duration_h", "distance_nm", "distance_by", "speed_kn", "swept_doors_km2", "swept_wings_km2", "depth_m", "warp_to_depth", "light", "rectangle", "catch", "kept_kg", "put_back_kg", "live_kg", "kept_kg_per_h", "kept_kg_per_km2", "foul", "ice_days", "equivalent_ice_days"]
-TRIP_KEYS = ["id", "vessel", "number", "skipper", "state", "sailed", "sailed_from", "turned_for_home", "docked", "port", "as_of", "last_word"]
-TOTAL_KEYS = ["tows", "foul_tows", "towed_h", "distance_nm", "swept_doors_km2", "swept_wings_km2", "kept_kg", "put_back_kg", "live_kg", "kept_kg_per_h", "kept_kg_per_day", "days_at_sea", "fishing_days", "tows_per_day", "mean_cycle_h", "incomplete"]
-AGE_KEYS = ["as_of", "limit_days", "oldest_ice_days", "mean_ice_days", "oldest_equivalent_ice_days", "mean_equivalent_ice_days", "kept_kg_by_day", "over_limit_kg"]
-LANDING_KEYS = ["port", "expected", "docked", "passage_nm", "passage_h", "landing_started", "landing_finished", "discharge_h", "discharge_kg_per_h", "steam_out_h", "steam_home_h", "turnaround_h", "landings"]
+TOW_KEYS = [
+    "no",
+    "side",
+    "ground",
+    "net",
+    "pens",
+    "shot",
+    "hauled",
+    "on_ice",
+    "duration_h",
+    "distance_nm",
+    "distance_by",
+    "speed_kn",
+    "swept_doors_km2",
+    "swept_wings_km2",
+    "depth_m",
+    "warp_to_depth",
+    "light",
+    "rectangle",
+    "catch",
+    "kept_kg",
+    "put_back_kg",
+    "live_kg",
+    "kept_kg_per_h",
+    "kept_kg_per_km2",
+    "foul",
+    "ice_days",
+    "equivalent_ice_days",
+]
+TRIP_KEYS = [
+    "id",
+    "vessel",
+    "number",
+    "skipper",
+    "state",
+    "sailed",
+    "sailed_from",
+    "turned_for_home",
+    "docked",
+    "port",
+    "as_of",
+    "last_word",
+]
+TOTAL_KEYS = [
+    "tows",
+    "foul_tows",
+    "towed_h",
+    "distance_nm",
+    "swept_doors_km2",
+    "swept_wings_km2",
+    "kept_kg",
+    "put_back_kg",
+    "live_kg",
+    "kept_kg_per_h",
+    "kept_kg_per_day",
+    "days_at_sea",
+    "fishing_days",
+    "tows_per_day",
+    "mean_cycle_h",
+    "incomplete",
+]
+AGE_KEYS = [
+    "as_of",
+    "limit_days",
+    "oldest_ice_days",
+    "mean_ice_days",
+    "oldest_equivalent_ice_days",
+    "mean_equivalent_ice_days",
+    "kept_kg_by_day",
+    "over_limit_kg",
+]
+LANDING_KEYS = [
+    "port",
+    "expected",
+    "docked",
+    "passage_nm",
+    "passage_h",
+    "landing_started",
+    "landing_finished",
+    "discharge_h",
+    "discharge_kg_per_h",
+    "steam_out_h",
+    "steam_home_h",
+    "turnaround_h",
+    "landings",
+]
 
 
 def at(text: str) -> datetime:
