@@ -3,7 +3,7 @@
 import csv
 from decimal import Decimal
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 
 from logbook.model.species import Alias, Factor, Species, State
 
@@ -30,7 +30,7 @@ def program_species() -> tuple[Species, ...]:
 
 
 def _rows(name: str) -> list[dict[str, str]]:
-    text = (files("logbook.read") / "data" / name).read_text("utf-8")
+    text = (Path(__file__).parent / "data" / name).read_text("utf-8")
     return list(csv.DictReader(text.splitlines()))
 
 

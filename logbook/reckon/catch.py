@@ -81,12 +81,19 @@ def _grades(kept: list[Amount]) -> ByName[Decimal | None]:
 def without_factor(tows: Iterable[Tow]) -> tuple[str, ...]:
     """Return the species, with their states, whose kept weight has no live weight because no factor is known."""
     missing = {
-        f"{key(amount)} ({amount.state})" if amount.state else key(amount)
+        f"{key(amount)} ({_and_offered(amount)})" if amount.state else key(amount)
         for tow in tows
         for amount in tow.catch
         if amount.weight is not None and live(amount) is None
     }
     return tuple(sorted(missing))
+
+
+def _and_offered(amount: Amount) -> str:
+    """Return an amount's state, with a national factor that the fleet file could state, if there is one."""
+    offers = amount.known.offered if amount.known else ()
+    offered = next((factor for state, factor in offers if state == amount.state), None)
+    return f"{amount.state}" if offered is None else f"{amount.state}; the fleet file could state {offered}"
 
 
 def total_catch(

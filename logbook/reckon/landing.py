@@ -79,6 +79,13 @@ def _one(trip: Trip, landing: Landing, fleet: Fleet) -> LandingFigures:
     discharge = hours(landing.started, landing.finished)
     weighed = add(entry.weight.kilograms if entry.weight else None for entry in landing.out_turn)
     limit = fleet.limits.landing_temperature
+    rate = float(weighed) / discharge if weighed is not None and discharge else None
+    there = fleet.port(port)
+    usual = there.landing_rate_kg_per_h if there is not None else None
+    basis = list(_port_basis(landing.port))
+    if rate is None and usual is not None:
+        rate = usual
+        basis.append(("discharge_kg_per_h", "assumed: the port's usual rate"))
     steam_home = hours(_homeward_from(trip), landing.docked)
     return LandingFigures(
         port=port,
@@ -89,7 +96,7 @@ def _one(trip: Trip, landing: Landing, fleet: Fleet) -> LandingFigures:
         landing_started=landing.started,
         landing_finished=landing.finished,
         discharge_h=discharge,
-        discharge_kg_per_h=float(weighed) / discharge if weighed is not None and discharge else None,
+        discharge_kg_per_h=rate,
         steam_out_h=_steam_out(trip),
         steam_home_h=steam_home,
         turnaround_h=None,
@@ -97,7 +104,7 @@ def _one(trip: Trip, landing: Landing, fleet: Fleet) -> LandingFigures:
             (pen, ProbeFigures(temperature_c=celsius, within_limit=celsius <= limit))
             for pen, celsius in landing.temperatures
         ),
-        basis=_port_basis(landing.port),
+        basis=tuple(basis),
     )
 
 

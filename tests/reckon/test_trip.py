@@ -143,7 +143,9 @@ def test_a_species_without_a_factor_has_no_live_weight_and_is_named() -> None:
 
     assert made.catch["halibut"].live_kg is None
     assert made.totals.live_kg == 117
-    assert any("halibut (gutted)" in words for words in made.totals.incomplete)
+    assert any(
+        "halibut (gutted; the fleet file could state 1.10 (Norway 2000))" in words for words in made.totals.incomplete
+    )
 
 
 def test_swept_areas_are_distance_times_spread() -> None:
@@ -400,3 +402,12 @@ def test_the_pace_of_a_trip_is_told() -> None:
     assert made.totals.fishing_days == pytest.approx(4 / 24)
     assert made.totals.kept_kg_per_day == pytest.approx(1800)
     assert made.totals.tows_per_day == pytest.approx(18)
+
+
+def test_without_an_out_turn_the_ports_usual_rate_is_assumed() -> None:
+    other = fleet(FLEET.replace("at: 59 40.0N 012 10.0W", "at: 59 40.0N 012 10.0W\n    landing rate: 5 t/h"))
+    # Landing at about five tonnes an hour: common practice, no source.
+    made = reckon_trip(trip(HEAD + "landed: 2026-03-05 06:30, Port Kerrin\n", other), other)
+
+    assert made.landing.discharge_kg_per_h == 5000
+    assert dict(made.landing.basis)["discharge_kg_per_h"] == "assumed: the port's usual rate"
