@@ -68,7 +68,11 @@ class SpeciesCatch:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TowFigures:
-    """One entry of `tows`."""
+    """One entry of `tows`.
+
+    Two fields more than the rates are made of: `catch_h`, the hours that the catch in `kept_kg` took, and `sorted_with`, the
+    numbers of the tows before whose catch is in it.
+    """
 
     no: int
     side: str | None
@@ -97,6 +101,8 @@ class TowFigures:
     foul: bool
     ice_days: float | None
     equivalent_ice_days: float | None
+    catch_h: float | None = None
+    sorted_with: tuple[int, ...] = ()
     basis: Basis = ()
 
 

@@ -1,6 +1,6 @@
 """How old the fish is: days since it came up, and days as if kept at 0 °C."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
@@ -9,31 +9,17 @@ from itertools import pairwise
 from logbook.model.figures import Age, Basis
 from logbook.model.fleet import Fleet
 from logbook.model.named import ByName
+from logbook.model.names import fold_name
 from logbook.model.quantity import DAY, Celsius
 from logbook.model.trip import Tow, Trip
+from logbook.reckon.hold import Curve, pen_curves, pens_of_tows, temperature_at
+from logbook.reckon.on_ice import Iced
+from logbook.reckon.together import sorted_together, still_waiting
 
 COLDEST = -10.0
 WARM_DECK = Celsius(10.0)
 """Assumed on deck where no temperature is known."""
 _VALID = (-2.0, 15.0)
-
-Curve = tuple[tuple[datetime, float], ...]
-"""Temperatures at moments in order, linear between them, flat before the first and after the last."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowAge:
-    """How old one tow's fish is.
-
-    Attributes:
-        days: Clock days since hauled.
-        equivalent_days: Days as if kept at 0 °C.
-        basis: What was assumed.
-    """
-
-    days: float
-    equivalent_days: float
-    basis: Basis = ()
 
 
 def rate(celsius: float) -> float:
@@ -58,16 +44,6 @@ def linear_days(start_c: float, end_c: float, days: float) -> float:
     return days * (a * a + a * b + b * b) / 3
 
 
-def temperature_at(curve: Curve, time: datetime) -> float:
-    """Return the temperature of a curve at a moment."""
-    if time <= curve[0][0]:
-        return curve[0][1]
-    for (before, low), (after, high) in pairwise(curve):
-        if time <= after:
-            return low + (high - low) * ((time - before) / (after - before))
-    return curve[-1][1]
-
-
 def curve_days(curve: Curve, start: datetime, end: datetime) -> float:
     """Return the equivalent days between two moments along a curve; 0 where the end is not after the start."""
     if end <= start:
@@ -79,105 +55,203 @@ def curve_days(curve: Curve, start: datetime, end: datetime) -> float:
     )
 
 
-def pen_curves(trip: Trip) -> dict[str, Curve]:
-    """Return each pen's readings in order of time; of several at one moment the warmest counts."""
-    readings: dict[str, dict[datetime, float]] = {}
-    for reading in trip.readings:
-        for pen, celsius in reading.temperatures:
-            if reading.at is not None:
-                at = readings.setdefault(pen, {})
-                at[reading.at] = max(celsius, at.get(reading.at, celsius))
-    return {pen: tuple(sorted(at.items())) for pen, at in readings.items()}
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fish:
+    """What one tow's fish went through since it was hauled.
+
+    Attributes:
+        hauled: When it came up.
+        iced: When it was under ice, not before `hauled`.
+        iced_assumed: True where that was not logged.
+        deck_c: How warm it lay until then.
+        pens: How warm it lies since; one curve for each pen it is in.
+        of_deck: What was assumed of the deck; empty where nothing.
+        of_pens: What was assumed or is doubtful of its pens.
+    """
+
+    hauled: datetime
+    iced: datetime
+    iced_assumed: bool
+    deck_c: float
+    pens: tuple[Curve, ...]
+    of_deck: str
+    of_pens: tuple[str, ...]
 
 
-def pens_of_tows(trip: Trip) -> dict[int, tuple[str, ...]]:
-    """Return where each tow's fish lies by its number: as the stowage tells it, else as the tow does."""
-    stowed: dict[int, list[str]] = {}
-    for line in trip.stowage:
-        for no in line.tows:
-            stowed.setdefault(no, []).append(line.pen)
-    return {tow.no: tuple(dict.fromkeys(stowed.get(tow.no, tow.pens))) for tow in trip.tows}
+def equivalent_days(fish: Fish, time: datetime) -> float:
+    """Return the age of fish at a moment, as if kept at 0 °C; of fish in several pens, that of the oldest."""
+    iced = min(fish.iced, time)
+    on_deck = linear_days(fish.deck_c, fish.deck_c, (iced - fish.hauled) / DAY)
+    return on_deck + max(curve_days(curve, iced, time) for curve in fish.pens)
 
 
-def deck_temperature(tow: Tow, trip: Trip) -> tuple[float, str]:
-    """Return the temperature fish lies at until it is iced, and how it is known: the higher of sea and deck."""
-    own = [celsius for celsius in (tow.sea_temperature, tow.deck_temperature) if celsius is not None]
-    if own:
-        return max(own), ""
-    trips = [celsius for celsius in (trip.sea_temperature, trip.deck_temperature) if celsius is not None]
-    if trips:
-        return max(trips), "assumed: the trip's sea or deck temperature"
-    return WARM_DECK, f"assumed: {WARM_DECK:g} °C on deck"
-
-
-def tow_age(
-    tow: Tow, on_ice: datetime, trip: Trip, fleet: Fleet, curves: dict[str, Curve], as_of: datetime, pens: Sequence[str]
-) -> TowAge | None:
-    """Return how old a tow's fish is at a moment; None where it was not hauled by then.
+def fish_of(trip: Trip, fleet: Fleet, iced: Sequence[Iced]) -> tuple[Fish | None, ...]:
+    """Return what the fish of every tow went through; None for a tow that was not hauled.
 
     Args:
-        tow: The tow.
-        on_ice: When its fish was under ice.
-        trip: Its trip, for temperatures.
-        fleet: For what is assumed.
-        curves: Temperatures of the pens.
-        as_of: The moment.
-        pens: Where its fish lies; of several the oldest counts.
+        trip: The trip as it stood.
+        fleet: For the temperature of pens without a reading.
+        iced: When each tow's fish was under ice.
     """
-    if tow.hauled is None or tow.hauled > as_of:
+    curves = pen_curves(trip)
+    pens = pens_of_tows(trip)
+    return tuple(_fish(*parts, trip, fleet, curves) for parts in zip(trip.tows, iced, pens, strict=True))
+
+
+def _fish(tow: Tow, iced: Iced, pens: Sequence[str], trip: Trip, fleet: Fleet, curves: dict[str, Curve]) -> Fish | None:
+    if tow.hauled is None or iced.at is None:
         return None
-    deck, words = deck_temperature(tow, trip)
-    iced = max(tow.hauled, min(on_ice, as_of))
-    on_deck = rate(deck) * ((iced - tow.hauled) / DAY)
     assumed = float(fleet.assumed.pen_temperature)
-    basis = [words] if words and iced > tow.hauled else []
-    in_pens = []
-    for pen in pens or ("",):
-        curve = curves.get(pen, ((iced, assumed),))
-        in_pens.append(curve_days(curve, iced, as_of))
-        if pen not in curves and as_of > iced:
-            basis.append(f"assumed: {assumed:g} °C in {pen}" if pen else f"assumed: {assumed:g} °C in the hold")
-        elif any(not _VALID[0] <= celsius <= _VALID[1] for _, celsius in curve):
-            basis.append(f"doubtful: {pen} is outside -2 to 15 °C, where the rule holds")
-    return TowAge(
-        days=(as_of - tow.hauled) / DAY,
-        equivalent_days=on_deck + max(in_pens),
-        basis=(("equivalent_ice_days", "; ".join(dict.fromkeys(basis))),) if basis else (),
+    deck = warmest(tow, trip)
+    told: dict[str, Curve | None] = {pen: curves.get(fold_name(pen)) for pen in pens or ("",)}
+    return Fish(
+        hauled=tow.hauled,
+        iced=max(tow.hauled, iced.at),
+        iced_assumed=bool(iced.basis),
+        deck_c=WARM_DECK if deck is None else deck,
+        pens=tuple(((tow.hauled, assumed),) if curve is None else curve for curve in told.values()),
+        of_deck=f"assumed: {WARM_DECK:g} °C on deck" if deck is None else "",
+        of_pens=tuple(words for pen, curve in told.items() if (words := _of_pen(pen, curve, assumed))),
     )
 
 
-def reckon_age(aged: Iterable[tuple[Decimal | None, float | None, float | None]], as_of: datetime, fleet: Fleet) -> Age:
-    """Return how old the fish aboard is, weighted by what was kept.
+def _of_pen(pen: str, curve: Curve | None, assumed: float) -> str:
+    if curve is None:
+        return f"assumed: {assumed:g} °C in {pen or 'the hold'}"
+    if all(_VALID[0] <= celsius <= _VALID[1] for _, celsius in curve):
+        return ""
+    return f"doubtful: {pen} is outside -2 to 15 °C, where the rule holds"
+
+
+def warmest(tow: Tow, trip: Trip) -> Celsius | None:
+    """Return the higher of sea and deck temperature, the trip's where the tow gives none; None where neither is known."""
+    sea = trip.sea_temperature if tow.sea_temperature is None else tow.sea_temperature
+    deck = trip.deck_temperature if tow.deck_temperature is None else tow.deck_temperature
+    return max((celsius for celsius in (sea, deck) if celsius is not None), default=None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TowAge:
+    """How old one tow's fish is.
+
+    Attributes:
+        days: Clock days since hauled.
+        equivalent_days: Days as if kept at 0 °C.
+        basis: What was assumed.
+    """
+
+    days: float
+    equivalent_days: float
+    basis: Basis = ()
+
+
+def tow_age(fish: Fish | None, as_of: datetime) -> TowAge | None:
+    """Return how old a tow's fish is at a moment; None where it was not hauled."""
+    if fish is None:
+        return None
+    words = [fish.of_deck] if fish.of_deck and min(fish.iced, as_of) > fish.hauled else []
+    words += fish.of_pens if as_of > fish.iced else ()
+    return TowAge(
+        days=(as_of - fish.hauled) / DAY,
+        equivalent_days=equivalent_days(fish, as_of),
+        basis=(("equivalent_ice_days", "; ".join(words)),) if words else (),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lot:
+    """Fish that was sorted together: of one tow, or of several; it is as old as its oldest.
+
+    Attributes:
+        kept_kg: What was kept; None where that is not known, so that there may be fish.
+        fish: What the fish of each tow in it went through; one at least.
+    """
+
+    kept_kg: Decimal | None
+    fish: tuple[Fish, ...]
+
+    def days(self, time: datetime) -> float:
+        """Return its age at a moment in days by the clock."""
+        return (time - min(fish.hauled for fish in self.fish)) / DAY
+
+    def equivalent_days(self, time: datetime) -> float:
+        """Return its age at a moment as if kept at 0 °C."""
+        return max(equivalent_days(fish, time) for fish in self.fish)
+
+
+def lots_of(tows: Sequence[Tow], kept_kg: Sequence[Decimal | None], fish: Sequence[Fish | None]) -> tuple[Lot, ...]:
+    """Return the fish aboard, or that may be aboard; none of tows that caught nothing.
 
     Args:
-        aged: Kept weight, clock days and equivalent days of each tow.
-        as_of: The moment they are reckoned for.
-        fleet: For the limit.
+        tows: The tows in order.
+        kept_kg: What each of them kept.
+        fish: What the fish of each went through.
     """
-    fish = [(kept, days, equal) for kept, days, equal in aged if kept and days is not None and equal is not None]
+    waiting = tuple((n,) for n in range(len(tows) - len(still_waiting(tows)), len(tows)))
+    lots = []
+    for group in (*sorted_together(tows), *waiting):
+        hauled = tuple(one for one in (fish[n] for n in group) if one is not None)
+        if hauled and kept_kg[group[-1]] != 0:
+            lots.append(Lot(kept_kg=kept_kg[group[-1]], fish=hauled))
+    return tuple(lots)
+
+
+def reckon_age(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Age:
+    """Return how old the fish aboard is, weighted by what was kept.
+
+    The oldest may be fish whose weight is not known; means and weights are of what is.
+
+    Args:
+        lots: All fish aboard.
+        as_of: The moment it is as old as that.
+        fleet: For the limit and what is assumed.
+    """
+    aged = [(lot.kept_kg, lot.days(as_of), lot.equivalent_days(as_of)) for lot in lots]
+    known = [(kept, days, equal) for kept, days, equal in aged if kept is not None]
+    total = float(sum(kept for kept, _, _ in known))
     limit = fleet.limits.ice_days
-    if not fish:
-        return Age(
-            as_of=as_of,
-            limit_days=limit,
-            oldest_ice_days=None,
-            mean_ice_days=None,
-            oldest_equivalent_ice_days=None,
-            mean_equivalent_ice_days=None,
-            kept_kg_by_day=ByName(),
-            over_limit_kg=None,
-        )
-    total = float(sum(kept for kept, _, _ in fish))
     by_day: dict[int, Decimal] = {}
-    for kept, days, _ in fish:
+    for kept, days, _ in known:
         by_day[int(days)] = by_day.get(int(days), Decimal(0)) + kept
     return Age(
         as_of=as_of,
         limit_days=limit,
-        oldest_ice_days=max(days for _, days, _ in fish),
-        mean_ice_days=sum(float(kept) * days for kept, days, _ in fish) / total,
-        oldest_equivalent_ice_days=max(equal for _, _, equal in fish),
-        mean_equivalent_ice_days=sum(float(kept) * equal for kept, _, equal in fish) / total,
+        oldest_ice_days=max((days for _, days, _ in aged), default=None),
+        mean_ice_days=sum(float(kept) * days for kept, days, _ in known) / total if known else None,
+        oldest_equivalent_ice_days=max((equal for _, _, equal in aged), default=None),
+        mean_equivalent_ice_days=sum(float(kept) * equal for kept, _, equal in known) / total if known else None,
         kept_kg_by_day=ByName((str(day), by_day[day]) for day in sorted(by_day)),
-        over_limit_kg=sum((kept for kept, _, equal in fish if equal > limit), Decimal(0)),
+        over_limit_kg=sum((kept for kept, _, equal in known if equal > limit), Decimal(0)) if known else None,
+        basis=_age_basis(lots, as_of, fleet),
     )
+
+
+def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
+    """Return what was assumed: that there is fish where its weight is not known, and how warm and how long it lay."""
+    oldest = [lot for lot in lots if lot.days(as_of) == max(one.days(as_of) for one in lots)]
+    unknown = (
+        ["assumed: there is fish of tows whose catch is not known"] if oldest and oldest[0].kept_kg is None else []
+    )
+    all_fish = [fish for lot in lots for fish in lot.fish]
+    known_fish = [fish for lot in lots if lot.kept_kg is not None for fish in lot.fish]
+    return tuple(
+        (name, "; ".join(words))
+        for name, words in (
+            ("oldest_ice_days", unknown),
+            ("oldest_equivalent_ice_days", unknown + _assumed(all_fish, as_of, fleet)),
+            ("mean_equivalent_ice_days", _assumed(known_fish, as_of, fleet)),
+            ("over_limit_kg", _assumed(known_fish, as_of, fleet)),
+        )
+        if words
+    )
+
+
+def _assumed(fish: Sequence[Fish], as_of: datetime, fleet: Fleet) -> list[str]:
+    in_pens = any(words.startswith("assumed") for one in fish if as_of > one.iced for words in one.of_pens)
+    doubtful = dict.fromkeys(words for one in fish for words in one.of_pens if words.startswith("doubtful"))
+    return [
+        *(["assumed: when some of it was under ice"] if any(one.iced_assumed for one in fish) else []),
+        *dict.fromkeys(one.of_deck for one in fish if one.of_deck),
+        *([f"assumed: {float(fleet.assumed.pen_temperature):g} °C in pens without a reading"] if in_pens else []),
+        *doubtful,
+    ]

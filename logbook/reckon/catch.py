@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable
 from decimal import Decimal
+from unicodedata import normalize
 
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
 from logbook.model.named import ByName
+from logbook.model.names import fold_name
 from logbook.model.species import State
 from logbook.model.trip import Amount, CatchKept, Tow
 
@@ -12,9 +14,14 @@ NO_GRADE = "ungraded"
 """What amounts go by that were given without a grade, where others of the species have one."""
 
 
+def species_key(name: str) -> str:
+    """Return the name a species has in figures: in lower case, in NFC, with single spaces."""
+    return " ".join(normalize("NFC", name.lower()).split())
+
+
 def key(amount: Amount) -> str:
-    """Return the name an amount's species has in figures: in lower case."""
-    return amount.species.lower()
+    """Return the name an amount's species has in figures."""
+    return species_key(amount.species)
 
 
 def add(weights: Iterable[Decimal | None]) -> Decimal | None:
@@ -74,8 +81,18 @@ def _grades(kept: list[Amount]) -> ByName[Decimal | None]:
     """Return weights by grade; empty where no amount has one."""
     if not any(amount.grade for amount in kept):
         return ByName()
-    names = dict.fromkeys(amount.grade or NO_GRADE for amount in kept)
-    return ByName((name, add(kilograms(a) for a in kept if (a.grade or NO_GRADE) == name)) for name in names)
+    return _added((amount.grade or NO_GRADE, kilograms(amount)) for amount in kept)
+
+
+def _added(weights: Iterable[tuple[str, Decimal | None]]) -> ByName[Decimal | None]:
+    """Return the sums of weights by grade; grades match whatever their case and are spelt as they first were."""
+    names: dict[str, str] = {}
+    parts: dict[str, list[Decimal | None]] = {}
+    for grade, weight in weights:
+        folded = fold_name(grade)
+        names.setdefault(folded, grade)
+        parts.setdefault(folded, []).append(weight)
+    return ByName((name, add(parts[folded])) for folded, name in names.items())
 
 
 def without_factor(tows: Iterable[Tow]) -> tuple[str, ...]:
@@ -109,24 +126,28 @@ def total_catch(
     tows = list(caught)
     names = {name for tow in tows for name in tow}
     totals = {name: _total([tow[name] for tow in tows if name in tow], kept_kg, codes.get(name)) for name in names}
-    return ByName(sorted(totals.items(), key=lambda item: (-(item[1].kept_kg or Decimal(-1)), item[0])))
+    return ByName(sorted(totals.items(), key=_heaviest))
+
+
+def _heaviest(item: tuple[str, SpeciesTotal]) -> tuple[Decimal, str]:
+    name, total = item
+    return (Decimal(1) if total.kept_kg is None else -total.kept_kg), name
 
 
 def _total(parts: list[SpeciesCatch], kept_kg: Decimal | None, code: str | None) -> SpeciesTotal:
     kept = add(part.kept_kg for part in parts)
-    grades = dict.fromkeys(grade for part in parts for grade in part.grades)
-    plain = add(part.kept_kg for part in parts if not part.grades)
-    by_grade = {grade: add(part.grades.get(grade) for part in parts) for grade in grades}
-    if grades and plain is not None:
-        by_grade[NO_GRADE] = add((by_grade.get(NO_GRADE), plain))
+    graded = [pair for part in parts for pair in part.grades.items()]
+    plain = [(NO_GRADE, part.kept_kg) for part in parts if not part.grades and part.kept_kg is not None]
+    ways = dict.fromkeys(words for part in parts for name, words in part.basis if name == "live_kg")
     return SpeciesTotal(
         code=code,
         kept_kg=kept,
         put_back_kg=add(part.put_back_kg for part in parts),
         undersize_kg=add(part.undersize_kg for part in parts),
         live_kg=add(part.live_kg for part in parts),
-        grades=ByName(by_grade.items()),
+        grades=_added([*graded, *plain]) if graded else ByName(),
         share_percent=float(kept / kept_kg * 100) if kept is not None and kept_kg else None,
+        basis=tuple(("live_kg", words) for words in ways),
     )
 
 

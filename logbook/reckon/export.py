@@ -17,7 +17,10 @@ def as_json(figures: TripFigures) -> dict[str, object]:
     made = _plain(figures)
     assert isinstance(made, dict)  # noqa: S101 - a record becomes a dict
     made["as_of"] = figures.trip.as_of.isoformat()
-    made["basis"] = dict(_basis(figures, ""))
+    basis: dict[str, list[str]] = {}
+    for path, words in _basis(figures, ""):
+        basis.setdefault(path, []).append(words)
+    made["basis"] = {path: " or ".join(dict.fromkeys(ways)) for path, ways in basis.items()}
     return made
 
 

@@ -11,8 +11,8 @@ from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned, 
 from logbook.model.fleet import Fleet
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.reckon.catch import add
-from logbook.reckon.totals import add_floats
+from logbook.reckon.catch import add, species_key
+from logbook.reckon.totals import add_floats, catch_per_hour
 
 
 def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
@@ -35,13 +35,13 @@ def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
 
 
 def season(docked: datetime, fleet: Fleet) -> str:
-    """Return the season a docking belongs to: its calendar year, or the year its season began in."""
-    starts = fleet.season_start
-    year = docked.year if (docked.month, docked.day) >= starts else docked.year - 1
-    return str(year)
+    """Return the season a docking belongs to: its calendar year, or where it starts elsewhere both years, as `2025–26`."""
+    year = docked.year if (docked.month, docked.day) >= fleet.season_start else docked.year - 1
+    return str(year) if fleet.season_start == (1, 1) else f"{year}–{(year + 1) % 100:02}"
 
 
 def _group(name: str, trips: Sequence[Reckoned], tows: Sequence[TowFigures], *, days: bool) -> GroupFigures:
+    own = set(map(id, tows))
     return GroupFigures(
         name=name,
         trips=len(trips),
@@ -52,20 +52,9 @@ def _group(name: str, trips: Sequence[Reckoned], tows: Sequence[TowFigures], *, 
         kept_kg=add(tow.kept_kg for tow in tows),
         put_back_kg=add(tow.put_back_kg for tow in tows),
         live_kg=add(tow.live_kg for tow in tows),
-        kept_kg_per_h=_rate(tows),
-        kept_kg_per_h_clean=_rate([tow for tow in tows if not tow.foul]),
+        kept_kg_per_h=catch_per_hour(tows),
+        kept_kg_per_h_clean=catch_per_hour(tow for tow in _clean(trips) if id(tow) in own),
     )
-
-
-def _rate(tows: Iterable[TowFigures]) -> float | None:
-    """Return total kept over total hours of the tows whose catch and hours are known."""
-    known = [
-        (tow.kept_kg, float(tow.kept_kg) / tow.kept_kg_per_h if tow.kept_kg_per_h else tow.duration_h)
-        for tow in tows
-        if tow.kept_kg is not None and tow.duration_h
-    ]
-    hours = sum(hours for _, hours in known if hours is not None)
-    return float(sum((kept for kept, _ in known), Decimal(0))) / hours if hours else None
 
 
 def _tows(trips: Iterable[Reckoned]) -> list[TowFigures]:
@@ -118,7 +107,12 @@ def _by_species(trips: Sequence[Reckoned]) -> Iterator[tuple[str, GroupFigures]]
     """Give each species' sums; its rate is over all hours whose catch is known, with tows that had none of it."""
     names = dict.fromkeys(name for trip in trips for name in trip.figures.catch)
     groups = [(name, _species(name, trips)) for name in names]
-    yield from sorted(groups, key=lambda item: (-(item[1].kept_kg or Decimal(-1)), item[0]))
+    yield from sorted(groups, key=_heaviest)
+
+
+def _heaviest(item: tuple[str, GroupFigures]) -> tuple[Decimal, str]:
+    name, group = item
+    return (Decimal(1) if group.kept_kg is None else -group.kept_kg), name
 
 
 def _species(name: str, trips: Sequence[Reckoned]) -> GroupFigures:
@@ -126,8 +120,9 @@ def _species(name: str, trips: Sequence[Reckoned]) -> GroupFigures:
     tows = [tow for tow in _tows(with_it) if name in tow.catch]
     caught: list[SpeciesCatch] = [tow.catch[name] for tow in tows]
     kept = add(part.kept_kg for part in caught)
-    known = [tow for tow in _tows(trips) if tow.kept_kg is not None]
-    clean = [tow for tow in known if not tow.foul]
+    known = [tow for tow in _tows(trips) if tow.kept_kg is not None and tow.catch_h is not None]
+    clean = [tow for tow in _clean(trips) if tow.kept_kg is not None and tow.catch_h is not None]
+    known_kept = add(tow.catch[name].kept_kg for tow in known if name in tow.catch)
     clean_kept = add(tow.catch[name].kept_kg for tow in clean if name in tow.catch)
     return GroupFigures(
         name=name,
@@ -139,14 +134,23 @@ def _species(name: str, trips: Sequence[Reckoned]) -> GroupFigures:
         kept_kg=kept,
         put_back_kg=add(part.put_back_kg for part in caught),
         live_kg=add(part.live_kg for part in caught),
-        kept_kg_per_h=_per_hour(kept, known),
+        kept_kg_per_h=_per_hour(known_kept, known),
         kept_kg_per_h_clean=_per_hour(clean_kept, clean),
     )
 
 
 def _per_hour(kept: Decimal | None, tows: Iterable[TowFigures]) -> float | None:
-    hours = add_floats(tow.duration_h for tow in tows)
+    hours = add_floats(tow.catch_h for tow in tows)
     return float(kept) / hours if kept is not None and hours else None
+
+
+def _clean(trips: Iterable[Reckoned]) -> list[TowFigures]:
+    """Return the tows that were not foul, nor sorted with one that was."""
+    clean = []
+    for trip in trips:
+        foul = {tow.no for tow in trip.figures.tows if tow.foul}
+        clean += [tow for tow in trip.figures.tows if foul.isdisjoint((tow.no, *tow.sorted_with))]
+    return clean
 
 
 def _landings(trips: Iterable[Reckoned]) -> Iterator[Landed]:
@@ -159,7 +163,7 @@ def _landings(trips: Iterable[Reckoned]) -> Iterator[Landed]:
         for landing in trip.log.landings:
             for entry in landing.out_turn:
                 if entry.weight is not None:
-                    name = entry.species.lower()
+                    name = species_key(entry.species)
                     weighed[name] = weighed.get(name, Decimal(0)) + entry.weight.kilograms
         hailed = {name: total.kept_kg for name, total in trip.figures.catch.items() if total.kept_kg}
         yield Landed(

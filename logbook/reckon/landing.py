@@ -3,11 +3,12 @@
 from dataclasses import replace
 from datetime import datetime
 
-from logbook.model.figures import LandingFigures, Neighbours, ProbeFigures
-from logbook.model.fleet import Fleet
+from logbook.model.figures import Basis, LandingFigures, Neighbours, ProbeFigures
+from logbook.model.fleet import Fleet, Port
 from logbook.model.named import ByName
 from logbook.model.quantity import HOUR, Position
 from logbook.model.trip import Landing, Trip
+from logbook.reckon.as_of import last_landing
 from logbook.reckon.catch import add
 from logbook.reckon.geodesy import track_length
 
@@ -32,11 +33,13 @@ def reckon_landing(trip: Trip, fleet: Fleet, neighbours: Neighbours) -> LandingF
         fleet: Its fleet, for ports and limits.
         neighbours: For when she sailed again.
     """
-    if not trip.landings:
+    last = last_landing(trip)
+    if last is None:
         return _empty(trip, fleet)
-    each = tuple(_one(trip, landing, fleet) for landing in trip.landings)
-    last = replace(each[-1], turnaround_h=hours(each[-1].landing_finished, neighbours.next_sailed))
-    return replace(last, landings=(*each[:-1], last) if len(each) > 1 else ())
+    ordered = sorted(trip.landings, key=lambda landing: (landing is last, landing.docked or trip.begins))
+    each = [_one(trip, landing, before, fleet) for landing, before in zip(ordered, (None, *ordered), strict=False)]
+    each[-1] = replace(each[-1], turnaround_h=hours(each[-1].landing_finished, neighbours.next_sailed))
+    return replace(each[-1], landings=tuple(each) if len(each) > 1 else ())
 
 
 def _steam_out(trip: Trip) -> float | None:
@@ -44,11 +47,12 @@ def _steam_out(trip: Trip) -> float | None:
     return hours(trip.sailed, first)
 
 
-def _homeward_from(trip: Trip) -> datetime | None:
-    """Return when the passage home began: turned for home, else the last haul."""
+def _homeward_from(trip: Trip, docked: datetime | None) -> datetime | None:
+    """Return when the passage to a landing began: turned for home, else the last haul before it."""
     if trip.turned is not None and trip.turned.at is not None:
         return trip.turned.at
-    return max((tow.hauled for tow in trip.tows if tow.hauled is not None), default=None)
+    hauls = (tow.hauled for tow in trip.tows if tow.hauled is not None)
+    return max((hauled for hauled in hauls if docked is None or hauled <= docked), default=None)
 
 
 def _empty(trip: Trip, fleet: Fleet) -> LandingFigures:
@@ -66,66 +70,87 @@ def _empty(trip: Trip, fleet: Fleet) -> LandingFigures:
         steam_home_h=None,
         turnaround_h=None,
         temperatures=ByName(),
-        basis=_port_basis(trip.bound_for),
+        basis=port_basis(trip, fleet),
     )
 
 
-def _port_basis(port: str | None) -> tuple[tuple[str, str], ...]:
-    return () if port is not None else (("port", "assumed: the port she sailed from, or the home port"),)
+def port_basis(trip: Trip, fleet: Fleet) -> Basis:
+    """Return how it came about where she is bound for: nothing where it was said."""
+    if trip.bound_for is not None or destination(trip, fleet) is None:
+        return ()
+    return (("port", f"assumed: {'the port she sailed from' if trip.sailed_from else 'the home port'}"),)
 
 
-def _one(trip: Trip, landing: Landing, fleet: Fleet) -> LandingFigures:
-    port = landing.port or destination(trip, fleet)
+def _one(trip: Trip, landing: Landing, before: Landing | None, fleet: Fleet) -> LandingFigures:
+    """Return how one landing went; `before` is the landing before it."""
+    there = fleet.port(landing.port or destination(trip, fleet))
     discharge = hours(landing.started, landing.finished)
-    weighed = add(entry.weight.kilograms if entry.weight else None for entry in landing.out_turn)
     limit = fleet.limits.landing_temperature
-    rate = float(weighed) / discharge if weighed is not None and discharge else None
-    there = fleet.port(port)
-    usual = there.landing_rate_kg_per_h if there is not None else None
-    basis = list(_port_basis(landing.port))
-    if rate is None and usual is not None:
-        rate = usual
-        basis.append(("discharge_kg_per_h", "assumed: the port's usual rate"))
-    steam_home = hours(_homeward_from(trip), landing.docked)
+    rate, rate_basis = _rate(landing, discharge, there)
+    passage_nm, passage_h = _passage(trip, landing, before, there, fleet)
     return LandingFigures(
-        port=port,
+        port=landing.port or destination(trip, fleet),
         expected=False,
         docked=landing.docked,
-        passage_nm=_passage_nm(trip, port, fleet),
-        passage_h=steam_home,
+        passage_nm=passage_nm,
+        passage_h=passage_h,
         landing_started=landing.started,
         landing_finished=landing.finished,
         discharge_h=discharge,
         discharge_kg_per_h=rate,
         steam_out_h=_steam_out(trip),
-        steam_home_h=steam_home,
+        steam_home_h=hours(_homeward_from(trip, landing.docked), landing.docked),
         turnaround_h=None,
         temperatures=ByName(
             (pen, ProbeFigures(temperature_c=celsius, within_limit=celsius <= limit))
             for pen, celsius in landing.temperatures
         ),
-        basis=tuple(basis),
+        basis=(*((port_basis(trip, fleet)) if landing.port is None else ()), *rate_basis),
     )
 
 
-def _passage_nm(trip: Trip, port: str | None, fleet: Fleet) -> float | None:
-    """Return how far the passage home was: from where she turned through the fixes after it to the port."""
-    there = fleet.port(port)
-    left = _homeward_from(trip)
-    start = _left_at(trip)
+def _rate(landing: Landing, discharge_h: float | None, there: Port | None) -> tuple[float | None, Basis]:
+    """Return kilograms discharged an hour: as weighed, else at the port's usual rate."""
+    weighed = add(entry.weight.kilograms if entry.weight else None for entry in landing.out_turn)
+    if weighed is not None and discharge_h:
+        return float(weighed) / discharge_h, ()
+    usual = there.landing_rate_kg_per_h if there is not None else None
+    return usual, (("discharge_kg_per_h", "assumed: the port's usual rate"),) if usual is not None else ()
+
+
+def _passage(
+    trip: Trip, landing: Landing, before: Landing | None, there: Port | None, fleet: Fleet
+) -> tuple[float | None, float | None]:
+    """Return the nautical miles and hours of the passage to a landing, as it was sailed; None for what can't be told.
+
+    It led from where she turned, else from where the last tow ended, or from the port of the landing before where she did not
+    fish after that; through the fixes on the way; to the port.
+    """
+    left, start = _homeward_from(trip, landing.docked), _left_at(trip, landing.docked)
+    sailed = (before.finished or before.docked) if before is not None else None
+    if before is not None and sailed is not None and (left is None or left <= sailed):
+        from_port = fleet.port(before.port)
+        left, start = sailed, from_port.at if from_port is not None else None
+    took = hours(left, landing.docked)
     if there is None or there.at is None or start is None or left is None:
-        return None
+        return None, took
     fixes = sorted(
         (fix.at, fix.place, fix.position)
         for fix in trip.passage
         if fix.at is not None and fix.position is not None and fix.at > left
+        if landing.docked is None or fix.at < landing.docked
     )
-    return track_length((start, *(position for _, _, position in fixes), there.at))
+    return track_length((start, *(position for _, _, position in fixes), there.at)), took
 
 
-def _left_at(trip: Trip) -> Position | None:
-    """Return where the passage home began: where she turned, else where the last tow ended."""
+def _left_at(trip: Trip, docked: datetime | None) -> Position | None:
+    """Return where the passage to a landing began: where she turned, else where the last tow before it ended."""
     if trip.turned is not None and trip.turned.position is not None:
         return trip.turned.position
-    ends = [tow.end or tow.start for tow in trip.tows if tow.end is not None or tow.start is not None]
-    return ends[-1] if ends else None
+    known = [
+        tow.end or tow.start
+        for tow in trip.tows
+        if docked is None or (tow.hauled or tow.shot or docked) <= docked
+        if tow.end is not None or tow.start is not None
+    ]
+    return known[-1] if known else None

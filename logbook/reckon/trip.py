@@ -8,12 +8,13 @@ from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
 from logbook.model.fleet import Fleet
 from logbook.model.names import fold_name, slug
 from logbook.model.problem import Problem
-from logbook.model.trip import Trip
-from logbook.reckon.age import reckon_age
+from logbook.model.trip import Tow, Trip
+from logbook.reckon.age import fish_of, lots_of, reckon_age
 from logbook.reckon.as_of import as_of as as_of_time
-from logbook.reckon.as_of import docked, moments, until
+from logbook.reckon.as_of import docked, last_landing, last_word, until
 from logbook.reckon.catch import species_codes, total_catch
 from logbook.reckon.landing import reckon_landing
+from logbook.reckon.on_ice import on_ice
 from logbook.reckon.totals import reckon_totals
 from logbook.reckon.tows import reckon_tows
 
@@ -41,11 +42,12 @@ def neighbours_of(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
         ids = [trip_id(trip.vessel.name, trip.begins, number) for trip, number in zip(own, numbers, strict=True)]
         for n, trip in enumerate(own):
             last = n + 1 == len(own)
+            later = [other.sailed or other.begins for other in own[n + 1 :] if other.begins > trip.begins]
             found[trip.file] = Neighbours(
                 number_that_day=numbers[n],
                 previous_id=ids[n - 1] if n else None,
                 next_id=None if last else ids[n + 1],
-                next_sailed=None if last else own[n + 1].begins,
+                next_sailed=later[0] if later else None,
             )
     return found
 
@@ -79,44 +81,57 @@ def reckon_trip(
     """
     time = as_of_time(trip, at)
     stood = until(trip, time)
-    tows = reckon_tows(stood, fleet, time)
-    totals = reckon_totals(stood, tows, time)
-    caught = total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows))
+    iced = on_ice(stood, fleet, time)
+    fish = fish_of(stood, fleet, iced)
+    tows = reckon_tows(stood, iced, fish, time)
+    totals = reckon_totals(stood, _too_late(trip, stood), tows, time)
+    lots = lots_of(stood.tows, [tow.kept_kg for tow in tows], fish)
+    state = _state(stood, neighbours, at)
     landing = reckon_landing(stood, fleet, neighbours)
     return TripFigures(
-        trip=_head(stood, neighbours, time, fleet),
+        trip=_head(stood, state, neighbours, time, fleet),
         tows=tows,
-        catch=caught,
+        catch=total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows)),
         totals=totals,
-        age=reckon_age(((tow.kept_kg, tow.ice_days, tow.equivalent_ice_days) for tow in tows), time, fleet),
+        age=reckon_age(lots, time, fleet),
         landing=landing,
         problems=problems,
     )
 
 
-def _head(trip: Trip, neighbours: Neighbours, time: datetime, fleet: Fleet) -> TripHead:
-    port = trip.landings[-1].port if trip.landings else None
+def _too_late(trip: Trip, stood: Trip) -> tuple[Tow, ...]:
+    """Return the tows that a landed trip's log has after its docking; what is left out by `--at` is none."""
+    if docked(trip) is None:
+        return ()
+    whole = {(tow.place, tow.hauled) for tow in stood.tows}
+    return tuple(tow for tow in trip.tows if (tow.place, tow.hauled) not in whole)
+
+
+def _head(trip: Trip, state: str, neighbours: Neighbours, time: datetime, fleet: Fleet) -> TripHead:
+    last = last_landing(trip)
+    port = last.port if last is not None else None
     return TripHead(
         id=trip_id(trip.vessel.name, trip.begins, neighbours.number_that_day),
         vessel=trip.vessel.name,
         number=trip.number,
         skipper=trip.skipper,
-        state=_state(trip, neighbours),
+        state=state,
         sailed=trip.sailed,
         sailed_from=trip.sailed_from or fleet.home_port,
         turned_for_home=trip.turned.at if trip.turned else None,
         docked=docked(trip),
         port=port,
         as_of=time,
-        last_word=max(moments(trip)),
+        last_word=last_word(trip, time),
         basis=(("sailed_from", "assumed: the home port"),) if trip.sailed_from is None and fleet.home_port else (),
     )
 
 
-def _state(trip: Trip, neighbours: Neighbours) -> str:
+def _state(trip: Trip, neighbours: Neighbours, at: datetime | None) -> str:
     if docked(trip) is not None:
         return "landed"
-    if neighbours.next_sailed is not None:
+    sailed_again = neighbours.next_sailed
+    if sailed_again is not None and (at is None or at >= sailed_again):
         return "landing not logged"
     if trip.landings:
         return "landed"

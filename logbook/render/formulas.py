@@ -218,7 +218,7 @@ CHAPTERS = (
             Entry(
                 id="rate",
                 name="Catch per hour",
-                keys=("kept_kg_per_h", "kept_kg_per_km2", "kept_kg_per_day"),
+                keys=("kept_kg_per_h", "kept_kg_per_km2", "kept_kg_per_day", "catch_h", "sorted_with"),
                 how=RECKONED,
                 unit="kg/h",
                 what="What was kept over the hours towed, for tows whose catch is known; over a trip or a ground, all of it over all the hours, not a mean of rates. Tows sorted together count together, on the later one. Per day is per 24 hours from first shot to last haul; per km² is between the wings.",

@@ -54,14 +54,6 @@ def basis_of_species(figures: TripFigures, name: str) -> Basis:
     return tuple((field, " or ".join(words)) for field, words in ways.items())
 
 
-def basis_of_age(figures: TripFigures) -> Basis:
-    """Return how the ages of the trip came about, with all that was assumed for the ages of its tows."""
-    of_tows = (words for tow in figures.tows for field, words in tow.basis if field == "equivalent_ice_days")
-    parts = dict.fromkeys(part for words in of_tows for part in words.split("; "))
-    ages = ("oldest_equivalent_ice_days", "mean_equivalent_ice_days")
-    return (*figures.age.basis, *((field, "; ".join(parts)) for field in ages if parts))
-
-
 def _letter(number: int) -> str:
     """Return the letters in order: a to z, then aa, ab and so on."""
     more, last = divmod(number, len(_LETTERS))

@@ -19,7 +19,7 @@ from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
 from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
 from logbook.render.links import trip_page, vessel_page
-from logbook.render.marks import Notes, basis_of_age, basis_of_species
+from logbook.render.marks import Notes, basis_of_species
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.shown import full_date, one_line
@@ -170,7 +170,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         said=said_of_tows(days),
         loose=loose_ends(log, clock.offset),
         lists=logged_lists(log, clock.offset),
-        age_marks=age_notes.marks(basis_of_age(figures), _AGE_FIELDS),
+        age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
         age_notes=age_notes,
         age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),
     )

@@ -25,8 +25,8 @@ from logbook.reckon.rectangle import rectangle
         (43.60, -66.30, None),
         (85.5, 0.0, None),
         (35.99, 0.0, None),
-        (85.49, 68.9, "99M8"),
-        (60.0, 69.0, None),
+        (85.49, 68.4, "99M8"),
+        (60.0, 68.5, None),
         (0.0, 180.0, None),
     ],
 )

@@ -201,7 +201,7 @@ def test_nothing_known_gives_nothing_out_not_nought() -> None:
     assert made.totals.towed_h is None
     assert made.totals.kept_kg_per_h is None
     assert made.tows[0].distance_nm is None
-    assert made.totals.incomplete == ("tow 1: gear still down", "tow 1: no distance")
+    assert made.totals.incomplete == ("tow 1: gear still down",)
 
 
 def test_a_tow_that_caught_nothing_is_nought_and_counts_its_hours() -> None:

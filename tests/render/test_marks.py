@@ -1,7 +1,7 @@
 from dataclasses import replace
 
 from logbook.model.named import ByName
-from logbook.render.marks import Notes, basis_of_age, basis_of_species
+from logbook.render.marks import Notes, basis_of_species
 from tests.render import example
 
 
@@ -55,18 +55,4 @@ def test_a_species_tells_how_the_live_weight_of_its_tows_came_about_each_way_onc
     assert basis_of_species(trip.figures, "cod") == (
         ("live_kg", "assumed: usual state gutted"),
         ("kept_kg", "assumed: usual state gutted"),
-    )
-
-
-def test_the_age_of_a_trip_tells_what_was_assumed_for_its_tows() -> None:
-    trip = example.trip(tows=2)
-    tows = tuple(
-        replace(tow, basis=(("equivalent_ice_days", f"assumed: 10 °C on deck; assumed: 1 °C in P{tow.no}"),))
-        for tow in trip.figures.tows
-    )
-    basis = basis_of_age(replace(trip.figures, tows=tows))
-
-    assert basis[-2:] == (
-        ("oldest_equivalent_ice_days", "assumed: 10 °C on deck; assumed: 1 °C in P1; assumed: 1 °C in P2"),
-        ("mean_equivalent_ice_days", "assumed: 10 °C on deck; assumed: 1 °C in P1; assumed: 1 °C in P2"),
     )

@@ -1,0 +1,99 @@
+"""What the sums over a trip leave out, and why, in words."""
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+
+from logbook.model.figures import TowFigures
+from logbook.model.problem import Place
+from logbook.model.trip import CatchKept, Tow, Trip
+from logbook.reckon.catch import kilograms, without_factor
+from logbook.reckon.together import sorted_together, still_waiting
+
+_LINES_SHOWN = 8
+
+_Which = Callable[[Tow, TowFigures], bool]
+
+
+def numbers(tows: Iterable[int]) -> str:
+    """Return tow numbers as a person writes them: `tow 4`, `tows 2, 5–8`; one at least."""
+    runs: list[list[int]] = []
+    for no in sorted(set(tows)):
+        if runs and no == runs[-1][-1] + 1:
+            runs[-1].append(no)
+        else:
+            runs.append([no])
+    words = [f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
+    several = len(runs) > 1 or len(runs[0]) > 1
+    return f"{'tows' if several else 'tow'} {', '.join(words)}"
+
+
+def incomplete(trip: Trip, left_out: Iterable[Tow], tows: Sequence[TowFigures]) -> Iterator[str]:
+    """Give what the sums leave out, and why.
+
+    Args:
+        trip: The trip as it stood.
+        left_out: Tows of a landed trip that are said to be later than its docking.
+        tows: The figures of its tows, in order.
+    """
+    if trip.tows_lost:
+        yield f"{_lines(trip.tows_lost)}: {'a tow' if len(trip.tows_lost) == 1 else 'tows'} that can't be read"
+    late = [tow.no for tow in left_out]
+    if late:
+        yield f"{numbers(late)}: later than the docking"
+    for why, which in _reasons(trip, tows):
+        found = [tow.no for tow, figures in zip(trip.tows, tows, strict=True) if which(tow, figures)]
+        if found:
+            yield f"{numbers(found)}: {why}"
+    missing = without_factor(trip.tows)
+    if missing:
+        yield f"live weight without {', '.join(missing)}: no published factor"
+
+
+def _lines(places: Sequence[Place]) -> str:
+    shown = ", ".join(str(place.line) for place in places[:_LINES_SHOWN])
+    more = f" and {len(places) - _LINES_SHOWN} more" if len(places) > _LINES_SHOWN else ""
+    return f"{'line' if len(places) == 1 else 'lines'} {shown}{more}"
+
+
+def _reasons(trip: Trip, tows: Sequence[TowFigures]) -> tuple[tuple[str, _Which], ...]:
+    """Return each reason to leave something out, and which tows it holds for."""
+    last = trip.tows[-1] if trip.tows and not trip.landings else None
+    waiting = still_waiting(trip.tows)
+    lost = _lost_together(trip.tows)
+    put_back = any(figures.put_back_kg is not None for figures in tows)
+    distance = any(figures.distance_nm is not None for figures in tows)
+    doors = any(figures.swept_doors_km2 is not None for figures in tows)
+    return (
+        ("catch not logged", lambda tow, _: tow.kept is CatchKept.UNKNOWN and tow.hauled is not None),
+        ("sorted with a tow whose catch is not known", lambda tow, _: tow in lost),
+        ("sorted with a next tow that is not there", lambda tow, _: tow in waiting),
+        ("gear still down", lambda tow, _: tow.hauled is None and tow is last),
+        ("no hauled time", lambda tow, _: tow.hauled is None and tow is not last),
+        ("no shot time", lambda tow, _: tow.shot is None),
+        ("hauled before it was shot", lambda tow, figures: figures.duration_h is None and _both(tow)),
+        ("catch can't be read", lambda tow, _: tow.kept is CatchKept.UNREADABLE),
+        ("part of the catch can't be read", lambda tow, _: bool(tow.catch_gaps) and tow.kept is CatchKept.KNOWN),
+        ("part of the catch counted, not weighed", lambda tow, _: any(kilograms(fish) is None for fish in tow.catch)),
+        ("put back not logged", lambda tow, _: put_back and tow.put_back_kept is CatchKept.UNKNOWN),
+        ("put back can't be read", lambda tow, _: tow.put_back_kept is CatchKept.UNREADABLE),
+        (
+            "part of what was put back counted, not weighed",
+            lambda tow, _: any(kilograms(fish) is None for fish in tow.put_back),
+        ),
+        ("no distance", lambda tow, figures: distance and figures.distance_nm is None and tow is not last),
+        (
+            "no swept area, the spread of the net is not known",
+            lambda _, figures: doors and figures.distance_nm is not None and figures.swept_doors_km2 is None,
+        ),
+    )
+
+
+def _both(tow: Tow) -> bool:
+    return tow.shot is not None and tow.hauled is not None
+
+
+def _lost_together(tows: Sequence[Tow]) -> tuple[Tow, ...]:
+    """Return the tows sorted with a later one of which the log does not say what it caught."""
+    known = (CatchKept.KNOWN, CatchKept.NOTHING)
+    return tuple(
+        tows[n] for group in sorted_together(tows) if group and tows[group[-1]].kept not in known for n in group[:-1]
+    )

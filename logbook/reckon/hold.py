@@ -1,0 +1,41 @@
+"""What the hold was told to hold where, and how warm its pens were."""
+
+from datetime import datetime
+from itertools import pairwise
+
+from logbook.model.names import fold_name
+from logbook.model.trip import Trip
+
+Curve = tuple[tuple[datetime, float], ...]
+"""Temperatures at moments in order, linear between them, flat before the first and after the last; one at least."""
+
+
+def temperature_at(curve: Curve, time: datetime) -> float:
+    """Return the temperature of a curve at a moment."""
+    if time <= curve[0][0]:
+        return curve[0][1]
+    for (before, low), (after, high) in pairwise(curve):
+        if time <= after:
+            return low + (high - low) * ((time - before) / (after - before))
+    return curve[-1][1]
+
+
+def pen_curves(trip: Trip) -> dict[str, Curve]:
+    """Return each pen's readings in order of time, by its folded name; of several at one moment the warmest counts."""
+    readings: dict[str, dict[datetime, float]] = {}
+    for reading in trip.readings:
+        if reading.at is None:
+            continue
+        for pen, celsius in reading.temperatures:
+            at = readings.setdefault(fold_name(pen), {})
+            at[reading.at] = max(celsius, at.get(reading.at, celsius))
+    return {pen: tuple(sorted(at.items())) for pen, at in readings.items()}
+
+
+def pens_of_tows(trip: Trip) -> tuple[tuple[str, ...], ...]:
+    """Return where each tow's fish lies: as the stowage tells it, else as the tow does."""
+    stowed: dict[int, list[str]] = {}
+    for line in trip.stowage:
+        for no in line.tows:
+            stowed.setdefault(no, []).append(line.pen)
+    return tuple(tuple(dict.fromkeys(stowed.get(tow.no, tow.pens))) for tow in trip.tows)
