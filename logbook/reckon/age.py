@@ -248,10 +248,12 @@ def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
 
 def _assumed(fish: Sequence[Fish], as_of: datetime, fleet: Fleet) -> list[str]:
     in_pens = any(words.startswith("assumed") for one in fish if as_of > one.iced for words in one.of_pens)
-    doubtful = dict.fromkeys(words for one in fish for words in one.of_pens if words.startswith("doubtful"))
+    doubtful = dict.fromkeys(
+        words for one in fish if as_of > one.iced for words in one.of_pens if words.startswith("doubtful")
+    )
     return [
         *(["assumed: when some of it was under ice"] if any(one.iced_assumed for one in fish) else []),
-        *dict.fromkeys(one.of_deck for one in fish if one.of_deck),
+        *dict.fromkeys(one.of_deck for one in fish if one.of_deck and min(one.iced, as_of) > one.hauled),
         *([f"assumed: {float(fleet.assumed.pen_temperature):g} °C in pens without a reading"] if in_pens else []),
         *doubtful,
     ]

@@ -89,13 +89,14 @@ def _periods_until(periods: Iterable[Period], time: datetime) -> tuple[Period, .
 
 
 def _tows_until(tows: Iterable[Tow], time: datetime) -> Iterator[Tow]:
-    """Give the tows that had been shot; one whose times are not known goes with the tow before it."""
-    shown = True
+    """Give the tows that had been shot; one whose times are not known goes with the tow before it, if that was hauled."""
+    known = True
     for tow in tows:
         first = tow.shot or tow.hauled
-        shown = first <= time if first is not None else shown
-        if shown:
+        if first <= time if first is not None else known:
             yield _tow_until(tow, time)
+        last = tow.hauled or first
+        known = last <= time if last is not None else known
 
 
 def _tow_until(tow: Tow, time: datetime) -> Tow:

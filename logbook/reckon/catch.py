@@ -8,7 +8,7 @@ from logbook.model.figures import SpeciesCatch, SpeciesTotal
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.species import State
-from logbook.model.trip import Amount, CatchKept, Tow
+from logbook.model.trip import Amount, Tow
 
 NO_GRADE = "ungraded"
 """What amounts go by that were given without a grade, where others of the species have one."""
@@ -155,8 +155,3 @@ def species_codes(tows: Iterable[Tow]) -> dict[str, str | None]:
     """Return the FAO code of every species in the tows by the name it has in figures."""
     amounts = (amount for tow in tows for amount in (*tow.catch, *tow.undersize, *tow.put_back))
     return {key(amount): amount.known.code if amount.known else None for amount in amounts}
-
-
-def is_known(tow: Tow) -> bool:
-    """Tell whether a log says what a tow caught, be it nothing."""
-    return tow.kept in (CatchKept.KNOWN, CatchKept.NOTHING)

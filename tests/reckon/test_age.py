@@ -1,9 +1,10 @@
 """How old fish is: the rate, the exact integral, and what is assumed."""
 
 from datetime import UTC, datetime, timedelta
+from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from logbook.reckon.age import curve_days, linear_days, rate
@@ -153,3 +154,82 @@ def test_deck_temperatures_are_the_trips_or_assumed_where_a_tow_has_none() -> No
     assert warm.age.oldest_equivalent_ice_days == pytest.approx(4 / 24)
     assert trips.age.oldest_equivalent_ice_days == pytest.approx(3.24 / 24)
     assert "10 °C" in dict(warm.tows[0].basis)["equivalent_ice_days"]
+    assert dict(trips.tows[0].basis) == {}
+
+
+def test_the_trips_temperature_stands_for_the_one_a_tow_does_not_give() -> None:
+    made = figures("sea temperature: 8 C\nlanded: 2026-03-04 20:40\n" + LOG)
+
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(3.24 / 24)
+
+
+def test_fish_of_a_tow_whose_catch_is_not_known_may_be_the_oldest() -> None:
+    made = figures(
+        "tows:\n  - {shot: 17:00, hauled: 18:00}\n  - {shot: 2026-03-05 17:00, hauled: 18:00, catch: {cod: 100 kg}}\nlanded: 2026-03-06 18:00\n"
+    )
+
+    assert (made.age.oldest_ice_days, made.age.mean_ice_days) == (2, 1)
+    assert dict(made.age.basis)["oldest_ice_days"] == "assumed: there is fish of tows whose catch is not known"
+    assert "assumed: 1 °C in pens without a reading" in dict(made.age.basis)["mean_equivalent_ice_days"]
+
+
+def test_a_half_kept_log_still_tells_the_oldest() -> None:
+    made = figures("tows:\n  - 1700-1800\n  - 1900-2000\nlanded: 2026-03-06 18:00\n")
+
+    assert made.age.oldest_ice_days == 2
+    assert (made.age.mean_ice_days, made.age.over_limit_kg, len(made.age.kept_kg_by_day)) == (None, None, 0)
+
+
+LANDED = "landed: 2026-03-09 19:40, Port Kerrin\n"
+READINGS = st.lists(st.tuples(st.integers(0, 150), st.integers(-30, 150)), max_size=5, unique_by=lambda r: r[0])
+
+
+def read_so(readings: list[tuple[int, int]], warmer: int = 0) -> float:
+    """Return how old the fish is by readings of hours after sailing and tenths of a degree."""
+    lines = "".join(
+        f"  - {{at: {START + timedelta(days=3, hours=hours):%Y-%m-%d %H:%M}, temperatures: {{P1: {(tenths + warmer) / 10} C}}}}\n"
+        for hours, tenths in readings
+    )
+    return figures(LOG + ("readings:\n" + lines if lines else "") + LANDED).age.oldest_equivalent_ice_days or 0
+
+
+@given(READINGS, st.randoms(use_true_random=False))
+@settings(max_examples=20)
+def test_any_order_of_readings_gives_the_same(readings: list[tuple[int, int]], chance: Random) -> None:
+    shuffled = readings[:]
+    chance.shuffle(shuffled)
+
+    assert read_so(shuffled) == pytest.approx(read_so(readings))
+
+
+@given(READINGS.filter(len), st.integers(0, 50))
+@settings(max_examples=20)
+def test_a_colder_pen_never_makes_older_fish(readings: list[tuple[int, int]], warmer: int) -> None:
+    assert read_so(readings) <= read_so(readings, warmer) + 1e-12
+
+
+def test_what_is_assumed_never_makes_fish_younger_than_the_same_logged() -> None:
+    bare = LOG.replace(", deck temperature: 0 C", "").replace(", stowed: 20:40", "")
+    logged = bare.replace("pen: P1", "pen: P1, stowed: 21:40, deck temperature: 10 C")
+    readings = "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 1 C}}\n"
+
+    assumed, known = (figures(text + LANDED).age.oldest_equivalent_ice_days for text in (bare, logged + readings))
+
+    assert assumed == pytest.approx(known)
+
+
+def test_a_reading_after_the_moment_does_not_count() -> None:
+    log = (
+        LOG
+        + "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 0 C}}\n  - {at: 2026-03-09 08:00, temperatures: {P1: 9 C}}\n"
+    )
+
+    made = figures(log, at="2026-03-06 19:40")
+
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(2)
+
+
+def test_a_doubtful_pen_is_named_for_the_trip_too() -> None:
+    made = figures(LOG + "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 18 C}}\n" + LANDED)
+
+    assert "P1 is outside" in dict(made.age.basis)["oldest_equivalent_ice_days"]

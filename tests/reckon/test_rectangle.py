@@ -32,3 +32,9 @@ from logbook.reckon.rectangle import rectangle
 )
 def test_a_position_lies_in_its_rectangle(latitude: float, longitude: float, name: str | None) -> None:
     assert rectangle(Position(latitude=latitude, longitude=longitude, typed="")) == name
+
+
+def test_a_position_a_hair_off_a_line_stands_on_it() -> None:
+    # The middle of two positions on one meridian comes out a rounding error beside it.
+    for longitude in (-15.000000000000002, -15.0, -14.999999999999998):
+        assert rectangle(Position(latitude=58.99999999999999, longitude=longitude, typed="")) == "47D5"

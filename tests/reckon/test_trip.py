@@ -411,3 +411,33 @@ def test_without_an_out_turn_the_ports_usual_rate_is_assumed() -> None:
 
     assert made.landing.discharge_kg_per_h == 5000
     assert dict(made.landing.basis)["discharge_kg_per_h"] == "assumed: the port's usual rate"
+
+
+def test_each_trip_gets_the_problems_of_its_own_log() -> None:
+    log, problems = read(HEAD + "tows:\n  - {shot: 18:00, dept: 98 fm}\n")
+    assert log is not None
+
+    own, other = (
+        reckon_trips((replace(log, file=name),), fleet(), problems)[0] for name in ("trip.yaml", "other.yaml")
+    )
+
+    assert own.figures.problems == problems
+    assert other.figures.problems == ()
+
+
+def test_a_copy_of_a_log_is_no_later_trip() -> None:
+    log = trip(HEAD)
+    copies = [replace(log, file=name) for name in ("a.yaml", "b.yaml")]
+
+    neighbours = neighbours_of(copies)
+
+    assert [neighbours[name].next_sailed for name in ("a.yaml", "b.yaml")] == [None, None]
+    assert neighbours["a.yaml"].next_id == "solan-bright-2026-03-04-2"
+
+
+def test_when_she_next_sailed_is_when_the_next_log_says_it() -> None:
+    first = replace(trip(HEAD), file="a.yaml")
+    later = replace(trip(HEAD.replace("03-04", "03-12")), file="b.yaml")
+
+    assert neighbours_of((later, first))["a.yaml"].next_sailed == at("2026-03-12 05:30")
+    assert neighbours_of((later, first))["b.yaml"].previous_id == "solan-bright-2026-03-04"
