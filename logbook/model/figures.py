@@ -6,7 +6,7 @@ logged nor plainly reckoned, how they came about: field name and words such as `
 or `carried`.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from decimal import Decimal
 
@@ -163,14 +163,49 @@ class Age:
 class Ice:
     """The `ice` section: loose ice left, and the least that physics asks."""
 
-    loaded_kg: float | None
-    laid_kg: float | None
+    loaded_kg: float | None = None
+    laid_kg: float | None = None
+    hold_melt_kg: float | None = None
+    left_kg: float | None = None
+    left_by: str | None = None
+    chilling_kg: float | None = None
+    lasts_until: datetime | None = None
+    fish_to_ice: float | None = None
+    basis: Basis = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IceToTake:
+    """The ice to take for a planned trip: by physics, and by practice; the larger is advised.
+
+    Attributes:
+        days: Planned length.
+        catch_kg: Planned catch.
+        sea_temperature_c: Of the sea, and of the fish as it comes aboard.
+        chilling_kg: Ice that chills the catch to 0 °C, by physics alone.
+        hold_melt_kg: Ice that the hold melts in those days; None where nothing is known of it.
+        theory_kg: Both, with the allowance.
+        fish_to_ice: Fish laid with one of ice, by practice.
+        practice_kg: Catch over that, and the hold's melt, with the allowance.
+        allowance_percent: What is added to each.
+        advised_kg: The larger of the two.
+        capacity_kg: What the vessel can load; None where not known.
+        over_capacity_kg: What is advised beyond that; 0 where it fits, None where not known.
+        basis: What was assumed or left out.
+    """
+
+    days: float
+    catch_kg: float
+    sea_temperature_c: float
+    chilling_kg: float
     hold_melt_kg: float | None
-    left_kg: float | None
-    left_by: str | None
-    chilling_kg: float | None
-    lasts_until: datetime | None
-    fish_to_ice: float | None
+    theory_kg: float
+    fish_to_ice: float
+    practice_kg: float
+    allowance_percent: float
+    advised_kg: float
+    capacity_kg: float | None
+    over_capacity_kg: float | None
     basis: Basis = ()
 
 
@@ -258,7 +293,9 @@ class TripFigures:
     tows: tuple[TowFigures, ...]
     catch: ByName[SpeciesTotal]
     totals: Totals
+    ice: Ice = field(default_factory=Ice)
     age: Age
+    pens: ByName[PenFigures] = field(default_factory=ByName)
     landing: LandingFigures
     problems: tuple[Problem, ...]
 

@@ -14,11 +14,15 @@ def as_json(figures: TripFigures) -> dict[str, object]:
 
     Weights and other numbers become JSON numbers, moments ISO 8601 with their offset, tables by name objects.
     """
-    made = _plain(figures)
+    return record_as_json(figures) | {"as_of": figures.trip.as_of.isoformat()}
+
+
+def record_as_json(record: object) -> dict[str, object]:
+    """Return any record of figures as JSON takes it, with how they came about in `basis`."""
+    made = _plain(record)
     assert isinstance(made, dict)  # noqa: S101 - a record becomes a dict
-    made["as_of"] = figures.trip.as_of.isoformat()
     basis: dict[str, list[str]] = {}
-    for path, words in _basis(figures, ""):
+    for path, words in _basis(record, ""):
         basis.setdefault(path, []).append(words)
     made["basis"] = {path: " or ".join(dict.fromkeys(ways)) for path, ways in basis.items()}
     return made

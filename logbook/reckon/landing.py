@@ -8,7 +8,6 @@ from logbook.model.fleet import Fleet, Port
 from logbook.model.named import ByName
 from logbook.model.quantity import HOUR, Position
 from logbook.model.trip import Landing, Trip
-from logbook.reckon.as_of import last_landing
 from logbook.reckon.catch import add
 from logbook.reckon.geodesy import track_length
 
@@ -25,24 +24,23 @@ def destination(trip: Trip, fleet: Fleet) -> str | None:
     return trip.bound_for or trip.sailed_from or fleet.home_port
 
 
-def reckon_landing(trip: Trip, fleet: Fleet, neighbours: Neighbours) -> LandingFigures:
+def reckon_landing(trip: Trip, last: Landing, fleet: Fleet, neighbours: Neighbours) -> LandingFigures:
     """Return how the trip was landed; of several landings the last, with all of them beside it.
 
     Args:
         trip: The trip.
+        last: The last of its landings.
         fleet: Its fleet, for ports and limits.
         neighbours: For when she sailed again.
     """
-    last = last_landing(trip)
-    if last is None:
-        return _empty(trip, fleet)
     ordered = sorted(trip.landings, key=lambda landing: (landing is last, landing.docked or trip.begins))
     each = [_one(trip, landing, before, fleet) for landing, before in zip(ordered, (None, *ordered), strict=False)]
     each[-1] = replace(each[-1], turnaround_h=hours(each[-1].landing_finished, neighbours.next_sailed))
     return replace(each[-1], landings=tuple(each) if len(each) > 1 else ())
 
 
-def _steam_out(trip: Trip) -> float | None:
+def steam_out(trip: Trip) -> float | None:
+    """Return the hours from sailing to the first shot."""
     first = min((tow.shot for tow in trip.tows if tow.shot is not None), default=None)
     return hours(trip.sailed, first)
 
@@ -53,25 +51,6 @@ def _homeward_from(trip: Trip, docked: datetime | None) -> datetime | None:
         return trip.turned.at
     hauls = (tow.hauled for tow in trip.tows if tow.hauled is not None)
     return max((hauled for hauled in hauls if docked is None or hauled <= docked), default=None)
-
-
-def _empty(trip: Trip, fleet: Fleet) -> LandingFigures:
-    return LandingFigures(
-        port=destination(trip, fleet),
-        expected=True,
-        docked=None,
-        passage_nm=None,
-        passage_h=None,
-        landing_started=None,
-        landing_finished=None,
-        discharge_h=None,
-        discharge_kg_per_h=None,
-        steam_out_h=_steam_out(trip),
-        steam_home_h=None,
-        turnaround_h=None,
-        temperatures=ByName(),
-        basis=port_basis(trip, fleet),
-    )
 
 
 def port_basis(trip: Trip, fleet: Fleet) -> Basis:
@@ -98,7 +77,7 @@ def _one(trip: Trip, landing: Landing, before: Landing | None, fleet: Fleet) -> 
         landing_finished=landing.finished,
         discharge_h=discharge,
         discharge_kg_per_h=rate,
-        steam_out_h=_steam_out(trip),
+        steam_out_h=steam_out(trip),
         steam_home_h=hours(_homeward_from(trip, landing.docked), landing.docked),
         turnaround_h=None,
         temperatures=ByName(

@@ -6,6 +6,7 @@ from decimal import Decimal
 from itertools import pairwise
 
 from logbook.model.figures import Basis, Totals, TowFigures
+from logbook.model.fleet import Hold
 from logbook.model.quantity import DAY, HOUR
 from logbook.model.trip import Tow, Trip
 from logbook.reckon.catch import add
@@ -81,9 +82,12 @@ def _cycles(tows: Iterable[Tow]) -> list[float]:
     ]
 
 
+def room_kg(hold: Hold) -> float | None:
+    """Return what the pens of a hold take; None where that of one is not known."""
+    known = [capacity for _, capacity in hold.pens if capacity is not None]
+    return float(sum(known, Decimal(0))) if known and len(known) == len(hold.pens) else None
+
+
 def _hold_full(trip: Trip, kept: Decimal | None) -> float | None:
-    room = [capacity for _, capacity in trip.vessel.hold.pens]
-    if kept is None or not room or any(capacity is None for capacity in room):
-        return None
-    whole = sum((capacity for capacity in room if capacity is not None), Decimal(0))
-    return float(kept / whole * 100) if whole else None
+    room = room_kg(trip.vessel.hold)
+    return float(kept) / room * 100 if kept is not None and room else None

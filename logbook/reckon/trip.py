@@ -13,8 +13,12 @@ from logbook.reckon.age import fish_of, lots_of, reckon_age
 from logbook.reckon.as_of import as_of as as_of_time
 from logbook.reckon.as_of import docked, last_landing, last_word, until
 from logbook.reckon.catch import species_codes, total_catch
+from logbook.reckon.expected import expected_landing
+from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
 from logbook.reckon.on_ice import on_ice
+from logbook.reckon.pens import reckon_pens
+from logbook.reckon.standing import Standing
 from logbook.reckon.totals import reckon_totals
 from logbook.reckon.tows import reckon_tows
 
@@ -81,21 +85,37 @@ def reckon_trip(
     """
     time = as_of_time(trip, at)
     stood = until(trip, time)
-    iced = on_ice(stood, fleet, time)
-    fish = fish_of(stood, fleet, iced)
-    tows = reckon_tows(stood, iced, fish, time)
-    totals = reckon_totals(stood, _too_late(trip, stood), tows, time)
-    lots = lots_of(stood.tows, [tow.kept_kg for tow in tows], fish)
-    state = _state(stood, neighbours, at)
-    landing = reckon_landing(stood, fleet, neighbours)
+    before = until(trip, time)
+    now = _standing(trip, before, fleet, _state(before, neighbours, at), time)
+    stood, tows, totals = now.trip, now.tows, now.totals
+    ice = reckon_ice(now)
+    last = last_landing(stood)
     return TripFigures(
-        trip=_head(stood, state, neighbours, time, fleet),
+        trip=_head(now, neighbours),
         tows=tows,
         catch=total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows)),
         totals=totals,
-        age=reckon_age(lots, time, fleet),
-        landing=landing,
+        ice=ice.ice,
+        age=reckon_age(now.lots, time, fleet),
+        pens=reckon_pens(now),
+        landing=expected_landing(now, ice) if last is None else reckon_landing(stood, last, fleet, neighbours),
         problems=problems,
+    )
+
+
+def _standing(trip: Trip, stood: Trip, fleet: Fleet, state: str, time: datetime) -> Standing:
+    """Return a trip at a moment; `stood` is the trip as it stood then."""
+    iced = on_ice(stood, fleet, time)
+    fish = fish_of(stood, fleet, iced)
+    tows = reckon_tows(stood, iced, fish, time)
+    return Standing(
+        trip=stood,
+        fleet=fleet,
+        as_of=time,
+        state=state,
+        tows=tows,
+        totals=reckon_totals(stood, _too_late(trip, stood), tows, time),
+        lots=lots_of(stood.tows, [tow.kept_kg for tow in tows], fish),
     )
 
 
@@ -107,22 +127,22 @@ def _too_late(trip: Trip, stood: Trip) -> tuple[Tow, ...]:
     return tuple(tow for tow in trip.tows if (tow.place, tow.hauled) not in whole)
 
 
-def _head(trip: Trip, state: str, neighbours: Neighbours, time: datetime, fleet: Fleet) -> TripHead:
+def _head(now: Standing, neighbours: Neighbours) -> TripHead:
+    trip, fleet = now.trip, now.fleet
     last = last_landing(trip)
-    port = last.port if last is not None else None
     return TripHead(
         id=trip_id(trip.vessel.name, trip.begins, neighbours.number_that_day),
         vessel=trip.vessel.name,
         number=trip.number,
         skipper=trip.skipper,
-        state=state,
+        state=now.state,
         sailed=trip.sailed,
         sailed_from=trip.sailed_from or fleet.home_port,
         turned_for_home=trip.turned.at if trip.turned else None,
         docked=docked(trip),
-        port=port,
-        as_of=time,
-        last_word=last_word(trip, time),
+        port=last.port if last is not None else None,
+        as_of=now.as_of,
+        last_word=last_word(trip, now.as_of),
         basis=(("sailed_from", "assumed: the home port"),) if trip.sailed_from is None and fleet.home_port else (),
     )
 

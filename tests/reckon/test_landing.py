@@ -108,7 +108,11 @@ def test_without_a_home_port_there_may_be_no_port_at_all() -> None:
 
     landing = figures(TOW, "vessel: Solan Bright\nsailed: 2026-03-04 05:30\n", of=of).landing
 
-    assert (landing.port, landing.basis) == (None, ())
+    assert (landing.port, landing.docked, dict(landing.basis)) == (
+        None,
+        None,
+        {"docked": "not known: no port is known"},
+    )
 
 
 def test_an_out_turn_that_can_not_be_read_or_timed_gives_no_rate() -> None:

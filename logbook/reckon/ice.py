@@ -1,0 +1,170 @@
+"""The ice: what is still loose to use and how long it lasts, and apart from that the least that physics asks."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from logbook.model.figures import Basis, Ice
+from logbook.model.quantity import HOUR
+from logbook.model.trip import Reading, Trip
+from logbook.reckon.age import warmest
+from logbook.reckon.gaps import numbers
+from logbook.reckon.homeward import FOREVER
+from logbook.reckon.laid import AllLaid, all_laid
+from logbook.reckon.melt import HoldMelt, chilling_kg, hold_melt
+from logbook.reckon.standing import Standing
+
+_HOURS_A_DAY = 24.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class IceState:
+    """The figures of the ice with what a look ahead needs besides.
+
+    Attributes:
+        ice: The figures.
+        use_kg_per_h: How fast the loose ice goes; None where nothing tells it.
+    """
+
+    ice: Ice
+    use_kg_per_h: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Look:
+    """A logged look at the loose ice."""
+
+    at: datetime
+    left_kg: float
+
+
+def reckon_ice(now: Standing) -> IceState:
+    """Return the ice of a trip at a moment."""
+    trip, fleet = now.trip, now.fleet
+    laid = all_laid(trip, now.tows, fleet.assumed.fish_to_ice, now.as_of)
+    melt = hold_melt(trip, fleet.constants)
+    loaded = _loaded(trip)
+    laid_kg = sum(one.kg for one in laid.laid) if laid.laid or not laid.left_out else None
+    kept = now.totals.kept_kg
+    fish_to_ice = float(kept) / laid_kg if kept and laid_kg else None
+    left, left_by = _left(now, loaded, laid, melt)
+    use = _use(now, melt, fish_to_ice) if now.at_sea else None
+    chilling, chilling_basis = _chilling(now)
+    ice = Ice(
+        loaded_kg=loaded,
+        laid_kg=laid_kg,
+        hold_melt_kg=_melted(melt, trip.sailed or trip.begins, now.as_of),
+        left_kg=left,
+        left_by=left_by,
+        chilling_kg=chilling,
+        lasts_until=_lasts_until(now.as_of, left, use),
+        fish_to_ice=fish_to_ice,
+        basis=(*_basis(now, laid, melt, left_by), *chilling_basis),
+    )
+    return IceState(ice=ice, use_kg_per_h=use)
+
+
+def _loaded(trip: Trip) -> float | None:
+    """Return ice loaded, left at sailing and taken aboard; None where none of it was logged."""
+    taken = [reading.ice_taken_aboard for reading in trip.readings]
+    known = [float(weight) for weight in (trip.ice_loaded, trip.ice_left_at_sailing, *taken) if weight is not None]
+    return sum(known) if known else None
+
+
+def _melted(melt: HoldMelt, since: datetime, until: datetime) -> float | None:
+    return melt.kg_per_h * max(0.0, (until - since) / HOUR) if melt.kg_per_h is not None else None
+
+
+def looks(readings: Iterable[Reading]) -> tuple[_Look, ...]:
+    """Return the logged looks at the loose ice in order of time; of several at one moment the least counts."""
+    at: dict[datetime, float] = {}
+    for reading in readings:
+        if reading.at is not None and reading.ice_left is not None:
+            at[reading.at] = min(float(reading.ice_left), at.get(reading.at, float(reading.ice_left)))
+    return tuple(_Look(at=time, left_kg=left) for time, left in sorted(at.items()))
+
+
+def _left(now: Standing, loaded: float | None, laid: AllLaid, melt: HoldMelt) -> tuple[float | None, str | None]:
+    """Return the loose ice and how it is known: by the last look where nothing came after it, else reckoned from there.
+
+    What was laid at the moment of a look counts as laid after it, what was taken aboard then as seen by it: that is less ice.
+    """
+    seen = looks(now.trip.readings)
+    if not seen:
+        if loaded is None:
+            return None, None
+        melted = _melted(melt, now.trip.sailed or now.trip.begins, now.as_of) or 0.0
+        return max(0.0, loaded - sum(one.kg for one in laid.laid) - melted), "reckoned"
+    last = seen[-1]
+    used = sum(one.kg for one in laid.laid if one.at is None or one.at >= last.at)
+    taken = sum(_taken(now.trip.readings, last.at, None))
+    melted = _melted(melt, last.at, now.as_of) or 0.0
+    if not used and not taken and not melted:
+        return last.left_kg, "logged"
+    return max(0.0, last.left_kg + taken - used - melted), "reckoned"
+
+
+def _taken(readings: Iterable[Reading], after: datetime, until: datetime | None) -> Iterator[float]:
+    """Give the ice taken aboard after one moment and not after another."""
+    for reading in readings:
+        if reading.at is None or reading.ice_taken_aboard is None or reading.at <= after:
+            continue
+        if until is None or reading.at <= until:
+            yield float(reading.ice_taken_aboard)
+
+
+def _use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> float | None:
+    """Return how fast the loose ice goes, in kg/h: between the last two looks, else hold melt and laying at the rate of catching.
+
+    Fish to come takes ice as the trip's has so far, or by practice where that is more. Of one that is homeward, looks from
+    before she turned say nothing: no more fish is coming.
+    """
+    seen = looks(now.trip.readings)
+    if now.state == "homeward":
+        turned = now.trip.turned.at if now.trip.turned is not None else None
+        seen = tuple(look for look in seen if turned is not None and look.at >= turned)
+    if len(seen) > 1:
+        before, last = seen[-2:]
+        used = before.left_kg + sum(_taken(now.trip.readings, before.at, last.at)) - last.left_kg
+        if used > 0:
+            return used / ((last.at - before.at) / HOUR)
+    catching = now.catching_kg_per_day
+    assumed = now.fleet.assumed.fish_to_ice
+    ratio = min(assumed, fish_to_ice) if fish_to_ice is not None else assumed
+    parts = (melt.kg_per_h, catching / ratio / _HOURS_A_DAY if catching is not None else None)
+    known = [part for part in parts if part is not None]
+    return sum(known) if known else None
+
+
+def _lasts_until(as_of: datetime, left: float | None, use: float | None) -> datetime | None:
+    if left is None or not use:
+        return None
+    hours = left / use
+    return as_of + timedelta(hours=hours) if hours < FOREVER / HOUR else None
+
+
+def _chilling(now: Standing) -> tuple[float | None, Basis]:
+    """Return the ice that chilled what was kept, by physics alone, with what it leaves out."""
+    told: list[float] = []
+    left_out: list[int] = []
+    for tow, figures in zip(now.trip.tows, now.tows, strict=True):
+        celsius = warmest(tow, now.trip)
+        if figures.kept_kg is not None and celsius is not None:
+            told.append(chilling_kg(float(figures.kept_kg), celsius, now.fleet.constants))
+        elif figures.kept_kg:
+            left_out.append(tow.no)
+    basis = (("chilling_kg", f"without {numbers(left_out)}, no temperature"),) if told and left_out else ()
+    return sum(told) if told else None, basis
+
+
+def _basis(now: Standing, laid: AllLaid, melt: HoldMelt, left_by: str | None) -> Basis:
+    """Return what was assumed of the ice laid and of the hold, and so of what is left and how long it lasts."""
+    words = laid.words(now.fleet.assumed.fish_to_ice)
+    hold = melt.basis[0][1] if melt.basis else "" if melt.kg_per_h is not None else "hold melt not known, left out"
+    both = "; ".join(part for part in (words, hold) if part)
+    pairs = [("laid_kg", words), ("fish_to_ice", words), *melt.basis]
+    if left_by == "reckoned":
+        pairs += [("left_kg", both)]
+    if left_by is not None and now.at_sea:
+        pairs += [("lasts_until", both)]
+    return tuple((name, words) for name, words in pairs if words)

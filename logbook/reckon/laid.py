@@ -1,0 +1,101 @@
+"""The ice laid with fish: as logged with the tows or by the tally, else as much as fish takes by practice."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from logbook.model.figures import TowFigures
+from logbook.model.trip import CatchKept, Stowed, Tow, Trip
+from logbook.reckon.gaps import numbers
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Laid:
+    """Ice laid at a moment.
+
+    Attributes:
+        at: When; None where that is not known.
+        kg: How much.
+    """
+
+    at: datetime | None
+    kg: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AllLaid:
+    """All ice laid on a trip.
+
+    Attributes:
+        laid: Each time it was.
+        assumed: Numbers of the tows for which it was assumed.
+        left_out: Numbers of the tows for which neither ice nor catch is known.
+    """
+
+    laid: tuple[Laid, ...]
+    assumed: tuple[int, ...]
+    left_out: tuple[int, ...]
+
+    def words(self, fish_to_ice: float) -> str:
+        """Return what was assumed and left out; empty where nothing was."""
+        parts = []
+        if self.assumed:
+            parts.append(f"assumed: 1 kg of ice with {fish_to_ice:g} kg of fish for {numbers(self.assumed)}")
+        if self.left_out:
+            parts.append(f"without the ice of {numbers(self.left_out)}, catch not known")
+        return "; ".join(parts)
+
+
+def all_laid(trip: Trip, tows: Iterable[TowFigures], fish_to_ice: float, as_of: datetime) -> AllLaid:
+    """Return the ice laid with every tow's fish and moved to it afterwards.
+
+    Where the tally says what ice was laid with a tow's fish, its own `ice` does not count besides. What is still on deck counts
+    as laid at `as_of`: it will need it.
+
+    Args:
+        trip: The trip as it stood.
+        tows: The figures of its tows, in order.
+        fish_to_ice: Fish laid with one of ice, where nothing was logged.
+        as_of: The moment.
+    """
+    tallied = [line for line in trip.stowage if line.ice is not None]
+    by_tally = {no for line in tallied for no in line.tows}
+    laid = [Laid(at=line.at, kg=float(line.ice)) for line in tallied if line.ice is not None]
+    laid += _re_iced(trip)
+    assumed: list[tuple[Tow, Laid]] = []
+    left_out: list[int] = []
+    for tow, figures in zip(trip.tows, tows, strict=True):
+        at = min(figures.on_ice, as_of) if figures.on_ice is not None else None
+        if tow.hauled is None or tow.no in by_tally:
+            continue
+        if tow.ice is not None:
+            laid.append(Laid(at=at, kg=float(tow.ice)))
+        elif figures.kept_kg:
+            assumed.append((tow, Laid(at=at, kg=float(figures.kept_kg) / fish_to_ice)))
+        elif figures.kept_kg is None and tow.kept is not CatchKept.NEXT:
+            left_out.append(tow.no)
+    part = _not_tallied(tallied, [one.kg * fish_to_ice for _, one in assumed])
+    laid += [Laid(at=one.at, kg=one.kg * part) for _, one in assumed]
+    return AllLaid(
+        laid=tuple(laid),
+        assumed=tuple(tow.no for tow, _ in assumed) if part else (),
+        left_out=tuple(left_out),
+    )
+
+
+def _re_iced(trip: Trip) -> Iterator[Laid]:
+    for reading in trip.readings:
+        for _, weight in reading.re_iced:
+            yield Laid(at=reading.at, kg=float(weight))
+
+
+def _not_tallied(tallied: Iterable[Stowed], fish_kg: list[float]) -> float:
+    """Return the part of some fish that lines of the tally which name no tow can't have been about."""
+    told = sum(
+        float(fish.weight.kilograms)
+        for line in tallied
+        if not line.tows
+        for fish in line.fish
+        if fish.weight is not None
+    )
+    return max(0.0, 1 - told / sum(fish_kg)) if fish_kg else 1.0

@@ -1,0 +1,68 @@
+"""How a trip stands at a moment: what the figures of the hold and of the way home are made from."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+
+from logbook.model.figures import Totals, TowFigures
+from logbook.model.fleet import Fleet
+from logbook.model.quantity import DAY
+from logbook.model.trip import Trip
+from logbook.reckon.age import Lot
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """A trip at a moment.
+
+    Attributes:
+        trip: The trip as it stood.
+        fleet: Its fleet.
+        as_of: The moment.
+        state: at sea, homeward, landed or landing not logged.
+        tows: The figures of its tows, in order.
+        totals: The sums over them.
+        lots: The fish aboard, or that may be aboard.
+    """
+
+    trip: Trip
+    fleet: Fleet
+    as_of: datetime
+    state: str
+    tows: tuple[TowFigures, ...]
+    totals: Totals
+    lots: tuple[Lot, ...]
+
+    @property
+    def at_sea(self) -> bool:
+        """Tell whether she is still out, so that there is something ahead to reckon."""
+        return self.state in ("at sea", "homeward")
+
+    @property
+    def aboard_kg(self) -> float | None:
+        """Return the fish aboard; 0 before the first haul, None where no catch is known."""
+        if self.totals.kept_kg is not None:
+            return float(self.totals.kept_kg)
+        return None if any(tow.hauled is not None for tow in self.tows) else 0.0
+
+    @property
+    def catching_kg_per_day(self) -> float | None:
+        """Return the rate of catching for a look ahead: the greater of the trip's mean and the last 24 hours.
+
+        0 for one that is homeward, None where no catch is known.
+        """
+        if self.state == "homeward":
+            return 0.0
+        rates = (self.totals.kept_kg_per_day, last_day_kg(self.tows, self.as_of))
+        return max((rate for rate in rates if rate is not None), default=None)
+
+
+def last_day_kg(tows: Sequence[TowFigures], as_of: datetime) -> float | None:
+    """Return what was kept of the tows hauled in the last 24 hours; None where none of them has a known catch."""
+    kept = [
+        tow.kept_kg
+        for tow in tows
+        if tow.kept_kg is not None and tow.hauled is not None and as_of - DAY < tow.hauled <= as_of
+    ]
+    return float(sum(kept, Decimal(0))) if kept else None
