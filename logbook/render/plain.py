@@ -184,7 +184,9 @@ def _came_about(figures: TripFigures) -> list[str]:
             found.setdefault((field, words), []).append(tow.no)
     totals: tuple[Basis, ...] = (figures.trip.basis, figures.totals.basis, figures.age.basis, figures.landing.basis)
     lines = [f"{field}: {words}" for basis in totals for field, words in basis]
-    lines += [f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis]
+    told = {f"{field}: {words}" for field, words in found}
+    of_trip = (f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis)
+    lines += [line for line in of_trip if line not in told]
     lines += [f"{field}: {words} ({_numbers(numbers)})" for (field, words), numbers in found.items()]
     return ["Not plainly logged or reckoned:", *(f"  {line}" for line in lines)] if lines else []
 

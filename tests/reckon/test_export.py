@@ -1,0 +1,72 @@
+"""Figures as JSON: every key under its name, and plain values."""
+
+import json
+
+from logbook.reckon.export import as_json
+from tests.read.logs import FLEET, fleet
+from tests.reckon.build import figures
+
+MARKET = FLEET.replace(
+    "    at: 59 40.0N 012 10.0W\n",
+    "    at: 59 40.0N 012 10.0W\n    landing rate: 5 t/h\n    sale: {days: Mon-Fri, time: 07:00, all ashore before: 3 h}\n",
+)
+LOG = """\
+ice loaded: 10 t
+tows:
+  - {shot: 18:00, hauled: 20:00, pen: P1, catch: {Cod: 100.5 kg}, to: 58 50N 015 00W}
+"""
+
+KEYS = {
+    "ice": "loaded_kg laid_kg hold_melt_kg left_kg left_by chilling_kg lasts_until fish_to_ice",
+    "landing": "port expected docked passage_nm passage_h landing_started landing_finished discharge_h discharge_kg_per_h "
+    "steam_out_h steam_home_h turnaround_h landings sales turn_for_home_by bound_by turn_for_home_by_poor_weather "
+    "last_shot_by choices temperatures",
+}
+PEN = "kept_kg capacity_kg full_percent first_on_ice last_on_ice oldest_ice_days tows temperature_c out_turn_kg"
+SALE = "at ashore_by turn_for_home_by oldest_equivalent_ice_days"
+CHOICE = "turn docked kept_kg hold_full_percent ice_left_kg oldest_equivalent_ice_days over_limit_kg sale bound_by"
+
+
+def test_the_hold_and_the_way_home_have_every_key() -> None:
+    made = json.loads(json.dumps(as_json(figures(LOG, of=fleet(MARKET))), allow_nan=False))
+
+    for section, keys in KEYS.items():
+        assert set(made[section]) == set(keys.split())
+    assert {tuple(sorted(pen)) for pen in made["pens"].values()} == {tuple(sorted(PEN.split()))}
+    assert [set(sale) for sale in made["landing"]["sales"]] == [set(SALE.split())] * 5
+    assert [set(choice) for choice in made["landing"]["choices"]] == [set(CHOICE.split())] * 5
+    assert "hold_full_percent" in made["totals"]
+
+
+def test_values_are_plain() -> None:
+    made = as_json(figures(LOG, of=fleet(MARKET)))
+
+    assert made["as_of"] == "2026-03-04T20:00:00+00:00"
+    text = json.dumps(made)
+    assert '"cod"' in text
+    assert '"Cod"' not in text
+
+    def only_plain(value: object) -> bool:
+        if isinstance(value, dict):
+            return all(isinstance(key, str) and only_plain(part) for key, part in value.items())
+        if isinstance(value, list):
+            return all(only_plain(part) for part in value)
+        return value is None or isinstance(value, str | int | float | bool)
+
+    assert only_plain(made)
+
+
+def test_how_figures_came_about_stands_under_their_paths() -> None:
+    basis = as_json(figures(LOG, of=fleet(MARKET), at="2026-03-05 00:00"))["basis"]
+
+    assert isinstance(basis, dict)
+    assert {
+        "tows.0.on_ice",
+        "tows.0.equivalent_ice_days",
+        "tows.0.catch.cod.live_kg",
+        "catch.cod.live_kg",
+        "ice.laid_kg",
+        "ice.left_kg",
+        "age.oldest_equivalent_ice_days",
+        "landing.port",
+    } <= set(basis)
