@@ -40,7 +40,7 @@ class Failure(click.ClickException):
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, prog_name="logbook")
 def commands() -> None:
-    r"""Trip logs kept in any text editor: checked, reckoned and published as an archive.
+    """Trip logs kept in any text editor: checked, reckoned and published as an archive.
 
     \b
     Examples:
@@ -51,7 +51,7 @@ def commands() -> None:
 
     \b
     Exit status: 0 clean (warnings allowed), 1 errors in logs, 2 wrong usage, 3 could not write.
-    """
+    """  # noqa: D301 - the escape keeps the lines of the help as they are
 
 
 @commands.command()

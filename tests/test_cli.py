@@ -107,7 +107,10 @@ def test_help_and_version_leave_with_nought(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     assert run(monkeypatch, "--help") == 0
-    assert "Exit status" in capsys.readouterr().out
+    shown = capsys.readouterr().out
+    assert "Exit status" in shown
+    assert "\\b" not in shown
+    assert "\n    logbook build sample_logs site " in shown
     assert run(monkeypatch, "--version") == 0
     assert __version__ in capsys.readouterr().out
 
