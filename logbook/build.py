@@ -1,8 +1,9 @@
 """The four stages in order: read, reckon, render, publish."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, has_trips, publish
@@ -12,8 +13,7 @@ from logbook.reckon.trip import reckon_trips
 from logbook.render.pages import render_archive
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Built:
+class Built(Struct, frozen=True, kw_only=True):
     """What a build read and wrote.
 
     Attributes:

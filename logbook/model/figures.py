@@ -6,9 +6,10 @@ logged nor plainly reckoned, how they came about: field name and words such as `
 or `carried`.
 """
 
-from dataclasses import dataclass, field
 from datetime import datetime
 from decimal import Decimal
+
+from msgspec import Struct, field
 
 from logbook.model.named import ByName
 from logbook.model.problem import Problem
@@ -18,8 +19,7 @@ Basis = tuple[tuple[str, str], ...]
 """Field and words for each figure that was carried, assumed or otherwise not plain."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Neighbours:
+class Neighbours(Struct, frozen=True, kw_only=True):
     """What the vessel's other logs say that bears on a trip.
 
     Attributes:
@@ -35,8 +35,7 @@ class Neighbours:
     next_sailed: datetime | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TripHead:
+class TripHead(Struct, frozen=True, kw_only=True):
     """The `trip` section: which trip it is and how it stands."""
 
     id: str
@@ -54,8 +53,7 @@ class TripHead:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SpeciesCatch:
+class SpeciesCatch(Struct, frozen=True, kw_only=True):
     """What one tow caught of one species; None where not known."""
 
     kept_kg: Decimal | None
@@ -66,8 +64,7 @@ class SpeciesCatch:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowFigures:
+class TowFigures(Struct, frozen=True, kw_only=True):
     """One entry of `tows`.
 
     Two fields more than the rates are made of: `catch_h`, the hours that the catch in `kept_kg` took, and `sorted_with`, the
@@ -106,8 +103,7 @@ class TowFigures:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SpeciesTotal:
+class SpeciesTotal(Struct, frozen=True, kw_only=True):
     """One entry of `catch`: a species over the trip."""
 
     code: str | None
@@ -120,8 +116,7 @@ class SpeciesTotal:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Totals:
+class Totals(Struct, frozen=True, kw_only=True):
     """The `totals` section; `incomplete` names what a total leaves out and why."""
 
     tows: int
@@ -144,8 +139,7 @@ class Totals:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Age:
+class Age(Struct, frozen=True, kw_only=True):
     """The `age` section: how old the fish is."""
 
     as_of: datetime
@@ -159,8 +153,7 @@ class Age:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ice:
+class Ice(Struct, frozen=True, kw_only=True):
     """The `ice` section: loose ice left, and the least that physics asks."""
 
     loaded_kg: float | None = None
@@ -174,8 +167,7 @@ class Ice:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class IceToTake:
+class IceToTake(Struct, frozen=True, kw_only=True):
     """The ice to take for a planned trip: by physics, and by practice; the larger is advised.
 
     Attributes:
@@ -209,8 +201,7 @@ class IceToTake:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PenFigures:
+class PenFigures(Struct, frozen=True, kw_only=True):
     """One entry of `pens`."""
 
     kept_kg: Decimal | None
@@ -225,8 +216,7 @@ class PenFigures:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SaleFigures:
+class SaleFigures(Struct, frozen=True, kw_only=True):
     """A sale that can be made: when it is, by when to be ashore and to turn."""
 
     at: datetime
@@ -235,8 +225,7 @@ class SaleFigures:
     oldest_equivalent_ice_days: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Choice:
+class Choice(Struct, frozen=True, kw_only=True):
     """How things would stand on turning at one time."""
 
     turn: datetime
@@ -250,16 +239,14 @@ class Choice:
     bound_by: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProbeFigures:
+class ProbeFigures(Struct, frozen=True, kw_only=True):
     """The inspector's probe in one pen, against the limit."""
 
     temperature_c: float
     within_limit: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LandingFigures:
+class LandingFigures(Struct, frozen=True, kw_only=True):
     """The `landing` section: as it was, or as expected."""
 
     port: str | None
@@ -285,8 +272,7 @@ class LandingFigures:
     basis: Basis = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TripFigures:
+class TripFigures(Struct, frozen=True, kw_only=True):
     """All that is reckoned for one trip."""
 
     trip: TripHead
@@ -300,8 +286,7 @@ class TripFigures:
     problems: tuple[Problem, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reckoned:
+class Reckoned(Struct, frozen=True, kw_only=True):
     """A trip with its figures, as the pages get it.
 
     Attributes:
@@ -315,8 +300,7 @@ class Reckoned:
     neighbours: Neighbours
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GroupFigures:
+class GroupFigures(Struct, frozen=True, kw_only=True):
     """Sums over some trips or tows of the fleet: of a vessel, a ground, a species or a season.
 
     Attributes:
@@ -346,8 +330,7 @@ class GroupFigures:
     kept_kg_per_h_clean: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Landed:
+class Landed(Struct, frozen=True, kw_only=True):
     """What one trip put ashore.
 
     Attributes:
@@ -365,8 +348,7 @@ class Landed:
     weighed: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FleetFigures:
+class FleetFigures(Struct, frozen=True, kw_only=True):
     """Sums over all trips of the archive.
 
     Attributes:

@@ -1,8 +1,9 @@
 """What does not change from trip to trip: vessels, gear, ports, grounds, measures and limits."""
 
-from dataclasses import dataclass, field
 from datetime import date, time, timedelta
 from decimal import Decimal
+
+from msgspec import Struct, field
 
 from logbook.model.names import fold_name
 from logbook.model.quantity import (
@@ -16,8 +17,7 @@ from logbook.model.quantity import (
 from logbook.model.species import Species
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Net:
+class Net(Struct, frozen=True, kw_only=True):
     """A net and the doors it is towed with, as its vessel's entry has it.
 
     Attributes:
@@ -39,8 +39,7 @@ class Net:
     mesh_mm: float | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hold:
+class Hold(Struct, frozen=True, kw_only=True):
     """A fishroom.
 
     Attributes:
@@ -56,8 +55,7 @@ class Hold:
     pens: tuple[tuple[str, Kilograms | None], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Vessel:
+class Vessel(Struct, frozen=True, kw_only=True):
     """A vessel of the fleet.
 
     Attributes:
@@ -93,8 +91,7 @@ class Vessel:
         return next((n for n in self.nets if fold_name(n.name) == fold_name(name)), None)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sale:
+class Sale(Struct, frozen=True, kw_only=True):
     """When fish is sold at a port.
 
     Attributes:
@@ -110,8 +107,7 @@ class Sale:
     none_on: tuple[date, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Port:
+class Port(Struct, frozen=True, kw_only=True):
     """A port fish is landed at.
 
     Attributes:
@@ -127,8 +123,7 @@ class Port:
     sale: Sale | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Route:
+class Route(Struct, frozen=True, kw_only=True):
     """A way home.
 
     Attributes:
@@ -140,8 +135,7 @@ class Route:
     via: tuple[Position, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ground:
+class Ground(Struct, frozen=True, kw_only=True):
     """A fishing ground.
 
     Attributes:
@@ -153,8 +147,7 @@ class Ground:
     corners: tuple[Position, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Measure:
+class Measure(Struct, frozen=True, kw_only=True):
     """A measure of the fleet's own: basket, box, kit.
 
     Attributes:
@@ -168,8 +161,7 @@ class Measure:
     by_species: tuple[tuple[str, Kilograms], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
+class Limits(Struct, frozen=True, kw_only=True):
     """What the fleet holds itself to.
 
     Attributes:
@@ -183,8 +175,7 @@ class Limits:
     hail_tolerance: Percent = Percent(Decimal(10))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Constants:
+class Constants(Struct, frozen=True, kw_only=True):
     """Physics the fleet may set.
 
     Attributes:
@@ -196,8 +187,7 @@ class Constants:
     latent_heat: float = 334.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Assumed:
+class Assumed(Struct, frozen=True, kw_only=True):
     """What is filled in where a log says nothing, always on the safe side.
 
     Attributes:
@@ -211,8 +201,7 @@ class Assumed:
     to_stow: timedelta = timedelta(hours=2)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Edition:
+class Edition(Struct, frozen=True, kw_only=True):
     """What the fleet file says of one edition of the archive.
 
     Attributes:
@@ -228,8 +217,7 @@ class Edition:
     after: timedelta | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fleet:
+class Fleet(Struct, frozen=True, kw_only=True):
     """A fleet file, or what stands for it where there is none.
 
     Attributes:

@@ -1,10 +1,9 @@
 """What is published: files with their contents, and where in the archive they go."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Page:
+class Page(Struct, frozen=True, kw_only=True):
     """One file of the archive.
 
     Attributes:

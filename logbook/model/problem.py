@@ -1,7 +1,8 @@
 """What is wrong in a log: where, how bad, which rule, and what to type instead."""
 
-from dataclasses import dataclass
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class Severity(StrEnum):
@@ -16,8 +17,7 @@ class Severity(StrEnum):
     NOTE = "note"
 
 
-@dataclass(frozen=True, slots=True, order=True, kw_only=True)
-class Place:
+class Place(Struct, frozen=True, kw_only=True, order=True):
     """Where something stands in a file.
 
     Attributes:
@@ -35,8 +35,7 @@ class Place:
         return f"{self.file}:{self.line}:{self.column}"
 
 
-@dataclass(frozen=True, slots=True, order=True, kw_only=True)
-class Problem:
+class Problem(Struct, frozen=True, kw_only=True, order=True):
     """One thing wrong in a log, told to who typed it.
 
     Attributes:

@@ -4,10 +4,11 @@ What a person weighed is `Decimal`, so that a column added by hand gives the pri
 distances and temperatures are `float`; lengths of time are `timedelta`.
 """
 
-from dataclasses import dataclass
 from datetime import timedelta
 from decimal import Decimal
 from typing import NewType
+
+from msgspec import Struct
 
 Kilograms = NewType("Kilograms", Decimal)
 """A weight in kilograms, exactly as written."""
@@ -49,8 +50,7 @@ METRES_PER_FOOT = 0.3048
 """Exactly (NIST SP 811)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Weight:
+class Weight(Struct, frozen=True, kw_only=True):
     """A weight with the words it was typed in.
 
     Attributes:
@@ -64,8 +64,7 @@ class Weight:
     unit: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Span:
+class Span(Struct, frozen=True, kw_only=True):
     """A depth or length, alone or as a range.
 
     Attributes:
@@ -84,8 +83,7 @@ class Span:
         return Metres((self.least + self.most) / 2)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Position:
+class Position(Struct, frozen=True, kw_only=True):
     """A place on WGS84.
 
     Attributes:
@@ -99,8 +97,7 @@ class Position:
     typed: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wind:
+class Wind(Struct, frozen=True, kw_only=True):
     """A wind as logged.
 
     Attributes:
@@ -114,8 +111,7 @@ class Wind:
     typed: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Price:
+class Price(Struct, frozen=True, kw_only=True):
     """A price as money for a weight.
 
     Attributes:

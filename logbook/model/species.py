@@ -1,8 +1,9 @@
 """Species of fish: what they are called, how they are dressed, and what that means in live weight."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 from enum import StrEnum
+
+from msgspec import Struct
 
 
 class State(StrEnum):
@@ -17,8 +18,7 @@ class State(StrEnum):
     FILLETS = "fillets"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Factor:
+class Factor(Struct, frozen=True, kw_only=True):
     """Live weight for one of product weight.
 
     Attributes:
@@ -37,8 +37,7 @@ class Factor:
         return f"{self.value} ({source})"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Alias:
+class Alias(Struct, frozen=True, kw_only=True):
     """Another name of a species.
 
     Attributes:
@@ -50,8 +49,7 @@ class Alias:
     grade: str | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Species:
+class Species(Struct, frozen=True, kw_only=True):
     """A species or a group of them that is logged as one.
 
     Attributes:

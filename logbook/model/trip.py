@@ -4,10 +4,11 @@
 the order typed.
 """
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from decimal import Decimal
 from enum import StrEnum
+
+from msgspec import Struct
 
 from logbook.model.fleet import Vessel
 from logbook.model.problem import Place
@@ -27,8 +28,7 @@ from logbook.model.quantity import (
 from logbook.model.species import Species, State
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Amount:
+class Amount(Struct, frozen=True, kw_only=True):
     """One amount of one species in one grade, as typed.
 
     Attributes:
@@ -66,8 +66,7 @@ class CatchKept(StrEnum):
     UNREADABLE = "unreadable"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fast:
+class Fast(Struct, frozen=True, kw_only=True):
     """Gear come fast.
 
     Attributes:
@@ -79,8 +78,7 @@ class Fast:
     at: Position | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tow:
+class Tow(Struct, frozen=True, kw_only=True):
     """One tow.
 
     Attributes:
@@ -156,8 +154,7 @@ class Tow:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stowed:
+class Stowed(Struct, frozen=True, kw_only=True):
     """A line of the fishroom's own tally.
 
     Attributes:
@@ -177,8 +174,7 @@ class Stowed:
     ice: Kilograms | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
+class Reading(Struct, frozen=True, kw_only=True):
     """A look at the hold.
 
     Attributes:
@@ -202,8 +198,7 @@ class Reading:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Weather:
+class Weather(Struct, frozen=True, kw_only=True):
     """A look at the weather.
 
     Attributes:
@@ -231,8 +226,7 @@ class Weather:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GearEvent:
+class GearEvent(Struct, frozen=True, kw_only=True):
     """Something done to the gear.
 
     Attributes:
@@ -254,8 +248,7 @@ class GearEvent:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Period:
+class Period(Struct, frozen=True, kw_only=True):
     """A stretch of time with what it was spent on.
 
     Attributes:
@@ -271,8 +264,7 @@ class Period:
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Watch:
+class Watch(Struct, frozen=True, kw_only=True):
     """A watch of the watch bill.
 
     Attributes:
@@ -284,8 +276,7 @@ class Watch:
     hours: tuple[tuple[float, float], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fix:
+class Fix(Struct, frozen=True, kw_only=True):
     """A fix while steaming.
 
     Attributes:
@@ -301,8 +292,7 @@ class Fix:
     remarks: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutTurn:
+class OutTurn(Struct, frozen=True, kw_only=True):
     """What the scale said of one species and grade.
 
     Attributes:
@@ -320,8 +310,7 @@ class OutTurn:
     place: Place
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lot:
+class Lot(Struct, frozen=True, kw_only=True):
     """A price for one species and grade, or for one lot of it.
 
     Attributes:
@@ -339,8 +328,7 @@ class Lot:
     place: Place
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Landing:
+class Landing(Struct, frozen=True, kw_only=True):
     """A landing as logged.
 
     Attributes:
@@ -368,8 +356,7 @@ class Landing:
     prices: tuple[Lot, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Settlement:
+class Settlement(Struct, frozen=True, kw_only=True):
     """How the gross is shared.
 
     Attributes:
@@ -383,8 +370,7 @@ class Settlement:
     shares: tuple[tuple[str, Decimal], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turned:
+class Turned(Struct, frozen=True, kw_only=True):
     """Turned for home.
 
     Attributes:
@@ -398,8 +384,7 @@ class Turned:
     ground: str | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Trip:
+class Trip(Struct, frozen=True, kw_only=True):
     """A log of one trip.
 
     Attributes:

@@ -8,10 +8,10 @@ import hashlib
 import json
 import os
 from collections.abc import Iterable
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from filelock import FileLock, Timeout
+from msgspec import Struct
 
 from logbook.model.page import Page
 
@@ -26,8 +26,7 @@ class PublishError(Exception):
     """The archive could not be written; what stood there still stands."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Published:
+class Published(Struct, frozen=True, kw_only=True):
     """What a build changed.
 
     Attributes:

@@ -4,7 +4,8 @@ Knows counts of fish and the states they are weighed in; the weight between them
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from logbook.model.quantity import Weight
 from logbook.model.species import State
@@ -38,8 +39,7 @@ _STATE = form(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Amounted:
+class Amounted(Struct, frozen=True, kw_only=True):
     """An amount of fish.
 
     Attributes:

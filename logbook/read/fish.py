@@ -1,7 +1,8 @@
 """Fish by species and grade: catches, stowage, out-turn and prices, as mappings of names to values."""
 
-from dataclasses import dataclass
 from functools import partial
+
+from msgspec import Struct
 
 from logbook.model.problem import Place
 from logbook.model.trip import Amount, CatchKept, Lot, OutTurn
@@ -17,8 +18,7 @@ CODES = frozenset({"species-twice", "catch-unreadable"})
 WITH_NEXT = "with next"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fish:
+class Fish(Struct, frozen=True, kw_only=True):
     """A catch as read.
 
     Attributes:
@@ -35,8 +35,7 @@ class Fish:
 NOT_WRITTEN = Fish(kept=CatchKept.UNKNOWN)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Entry:
+class _Entry(Struct, frozen=True, kw_only=True):
     """A species and grade with the node of its value."""
 
     called: Called

@@ -7,9 +7,11 @@ import os
 import re
 import stat
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.fleet import Fleet
 from logbook.model.names import fold_name
@@ -26,8 +28,7 @@ _HEAD = re.compile(rb"(vessel|zone|sailed)[ \t]*:[ \t]", re.IGNORECASE)
 _LEFT_BEHIND = ("~", ".bak", ".tmp", ".swp")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Folder:
+class Folder(Struct, frozen=True, kw_only=True):
     """All that was read below a folder.
 
     Attributes:

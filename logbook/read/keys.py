@@ -6,12 +6,12 @@ stands with the records it goes into.
 
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import cache
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Key:
+
+class Key(Struct, frozen=True, kw_only=True):
     """One key.
 
     Attributes:

@@ -4,9 +4,10 @@ One table. How a figure with its unit is typed stands in `measured`.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import NamedTuple
+
+from msgspec import Struct
 
 _JOINERS = str.maketrans({"²": "2", "³": "3"} | dict.fromkeys("·*()^ .", ""))
 
@@ -19,8 +20,7 @@ class Unit(NamedTuple):
     zero: Decimal = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Kind:
+class Kind(Struct, frozen=True, kw_only=True):
     """A kind of figure.
 
     Attributes:

@@ -1,7 +1,8 @@
 """What a log's names are matched against: the species, measures, gear, pens, ports and grounds of its fleet."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from logbook.model.fleet import Fleet, Vessel
 from logbook.model.names import fold_name
@@ -24,8 +25,7 @@ CODES = frozenset(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Called:
+class Called(Struct, frozen=True, kw_only=True):
     """A species as it was called.
 
     Attributes:

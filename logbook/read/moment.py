@@ -5,8 +5,9 @@ Knows the forms and which days there are; on which day a bare time falls, and in
 
 import re
 from calendar import monthrange
-from dataclasses import dataclass
 from datetime import date, time, timedelta
+
+from msgspec import Struct
 
 from logbook.read.forms import form
 from logbook.read.number import quoted, tidied
@@ -51,8 +52,7 @@ _WORDED = form(
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stamp:
+class Stamp(Struct, frozen=True, kw_only=True):
     """A time as typed.
 
     Attributes:
@@ -70,8 +70,7 @@ class Stamp:
     offset: timedelta | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DayLine:
+class DayLine(Struct, frozen=True, kw_only=True):
     """A day as typed, which may leave out its year.
 
     Attributes:

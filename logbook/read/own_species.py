@@ -1,8 +1,9 @@
 """The species entries of a fleet file: the program's own list, with the fleet's added or put in their place."""
 
 import re
-from dataclasses import replace
 from decimal import Decimal
+
+from msgspec.structs import replace
 
 from logbook.model.names import fold_name
 from logbook.model.species import Alias, Factor, Species, State

@@ -4,7 +4,9 @@ Knows hemispheres, their order and the bounds of the figures; whether a place ma
 """
 
 import re
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.problem import Severity
 from logbook.model.quantity import Position
@@ -49,8 +51,7 @@ _LETTERLESS = form(r"[0-9 .°'\":,;/-]+")
 _RUN_TOGETHER = form(r"([0-9]{2,3})([0-9]{2}(?:\.[0-9]+)?)")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Half:
+class _Half(Struct, frozen=True, kw_only=True):
     """One coordinate as typed.
 
     Attributes:

@@ -4,7 +4,8 @@ Works on lines, sign by sign, as YAML does; knows nothing of what stands outside
 """
 
 import re
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from logbook.read import explain
 from logbook.read.explain import Why
@@ -16,8 +17,7 @@ _HALF = form(r"u[dD][89a-fA-F]|U0000[dD][89a-fA-F]")
 _PAIR = form(r"\\u([dD][89abAB][0-9a-fA-F]{2})\\u([dD][c-fC-F][0-9a-fA-F]{2})")
 
 
-@dataclass(slots=True)
-class Fault:
+class Fault(Struct):
     """Something wrong inside quotes or brackets.
 
     Attributes:
@@ -35,8 +35,7 @@ class Fault:
     last: int = -1
 
 
-@dataclass(slots=True)
-class Inside:
+class Inside(Struct):
     """Where quotes or brackets end, and what is wrong with them.
 
     Attributes:

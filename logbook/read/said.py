@@ -1,15 +1,15 @@
 """What a parser of one value answers: the value, if there is one, and what is wrong with the text."""
 
-from dataclasses import dataclass
 from typing import Generic, TypeVar
+
+from msgspec import Struct
 
 from logbook.model.problem import Severity
 
 T_co = TypeVar("T_co", covariant=True)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
+class Fault(Struct, frozen=True, kw_only=True):
     """Something wrong in one value, before it is known where the value stands.
 
     Attributes:
@@ -27,8 +27,7 @@ class Fault:
     offset: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Said(Generic[T_co]):
+class Said(Struct, Generic[T_co], frozen=True):
     """A value as read from its text.
 
     Attributes:

@@ -4,8 +4,9 @@ A bare time is the first such clock time not before its anchor. What the anchor 
 doubtful or impossible after it stands here, in one table of rules.
 """
 
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, timezone
+
+from msgspec import Struct
 
 from logbook.model.problem import Place
 from logbook.model.quantity import DAY
@@ -18,8 +19,7 @@ from logbook.read.zone import Zone
 CODES = frozenset({"time-no-anchor", "time-doubtful", "time-too-long", "time-clock-change", "time-before-bare"})
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
+class Rule(Struct, frozen=True, kw_only=True):
     """How far after its anchor a bare time may come out.
 
     Attributes:
@@ -54,8 +54,7 @@ NOT_BEFORE = Rule(what="at")
 AFTER = Rule(what="at", after=True)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Timed:
+class Timed(Struct, frozen=True, kw_only=True):
     """A moment as typed.
 
     Attributes:

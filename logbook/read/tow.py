@@ -1,8 +1,10 @@
 """The list of tows: long form and one line, day lines between them, and what carries on from tow to tow."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from datetime import date, datetime
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.problem import Place
 from logbook.model.quantity import DAY
@@ -41,8 +43,7 @@ SIDES = ("port", "starboard", "stern")
 _CARRIED = ("side", "ground", "net", "pens")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Tows:
+class Tows(Struct, frozen=True, kw_only=True):
     """The tows of a log.
 
     Attributes:
@@ -54,8 +55,7 @@ class Tows:
     lost: tuple[Place, ...] = ()
 
 
-@dataclass(slots=True, kw_only=True)
-class _Draft:
+class _Draft(Struct, kw_only=True):
     """A tow whose times are being settled."""
 
     source: Fields | Line

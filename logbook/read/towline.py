@@ -4,7 +4,8 @@ The times come first; every other part is known by what it is, in any order. Wha
 """
 
 import re
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from logbook.model.names import fold_name
 from logbook.model.problem import Place
@@ -44,8 +45,7 @@ _INTO = {"put back": "put_back", "over the side": "put_back", "discards": "put_b
 _NO_CATCH = ("no catch", "no fish", "none", "nil")
 
 
-@dataclass(slots=True, kw_only=True)
-class Line:
+class Line(Struct, kw_only=True):
     """What a tow's line says, gathered part by part; `tow.py` makes the record of it.
 
     Attributes:

@@ -1,8 +1,9 @@
 """A log to a trip: the whole of one file, every part read even where another can't be."""
 
 import unicodedata
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from logbook.model.fleet import Fleet, Vessel
 from logbook.model.names import fold_name
@@ -43,8 +44,7 @@ NO_VESSEL = "Vessel not named"
 """Name that a trip goes by whose log names no vessel."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fleetwide:
+class Fleetwide(Struct, frozen=True, kw_only=True):
     """A fleet with what is made of it once for all its logs."""
 
     fleet: Fleet
@@ -150,8 +150,7 @@ def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | Non
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Parts:
+class _Parts(Struct, frozen=True, kw_only=True):
     """The lists of a log besides its tows."""
 
     stowage: tuple[Stowed, ...]

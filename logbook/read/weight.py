@@ -5,8 +5,9 @@ weights in `money`.
 """
 
 import re
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.quantity import Kilograms, Weight
 from logbook.read.forms import form
@@ -30,8 +31,7 @@ _NO_UNITS = {
 }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Asked:
+class _Asked(Struct, frozen=True, kw_only=True):
     """What was typed where a weight is wanted, and all that bears on its reading."""
 
     text: str

@@ -5,10 +5,11 @@ Knows which zones there are; a name is looked up among the known ones before any
 
 import pkgutil
 import re
-from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta, timezone, tzinfo
 from functools import cache
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from logbook.read.forms import form
 from logbook.read.number import near, quoted, tidied
@@ -25,8 +26,7 @@ _MAX_OFFSET = timedelta(hours=14)
 _FORMS = "write UTC, an offset as +01:00, or a zone as Europe/Oslo"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Zone:
+class Zone(Struct, frozen=True, kw_only=True):
     """A zone that clock times are kept in.
 
     Attributes:

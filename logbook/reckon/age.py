@@ -1,10 +1,11 @@
 """How old the fish is: days since it came up, and days as if kept at 0 °C."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from itertools import pairwise
+
+from msgspec import Struct
 
 from logbook.model.figures import Age, Basis
 from logbook.model.fleet import Fleet
@@ -55,8 +56,7 @@ def curve_days(curve: Curve, start: datetime, end: datetime) -> float:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fish:
+class Fish(Struct, frozen=True, kw_only=True):
     """What one tow's fish went through since it was hauled.
 
     Attributes:
@@ -130,8 +130,7 @@ def warmest(tow: Tow, trip: Trip) -> Celsius | None:
     return max((celsius for celsius in (sea, deck) if celsius is not None), default=None)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowAge:
+class TowAge(Struct, frozen=True, kw_only=True):
     """How old one tow's fish is.
 
     Attributes:
@@ -158,8 +157,7 @@ def tow_age(fish: Fish | None, as_of: datetime) -> TowAge | None:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lot:
+class Lot(Struct, frozen=True, kw_only=True):
     """Fish that was sorted together: of one tow, or of several; it is as old as its oldest.
 
     Attributes:

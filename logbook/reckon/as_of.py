@@ -1,8 +1,9 @@
 """What counts: the time figures are as of, the last word from the ship, and the trip without what came later."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
 from datetime import datetime
+
+from msgspec.structs import replace
 
 from logbook.model.trip import Landing, Period, Tow, Trip
 

@@ -1,9 +1,11 @@
 """Figures as one JSON object: the keys of the records, units in their names, numbers unrounded."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, is_dataclass
 from datetime import datetime
 from decimal import Decimal
+
+from msgspec import Struct
+from msgspec.structs import fields
 
 from logbook.model.figures import TripFigures
 from logbook.model.problem import Problem
@@ -43,7 +45,7 @@ def _plain(value: object) -> object:  # noqa: PLR0911 - one line a kind of value
             "message": value.message,
             "hint": value.hint,
         }
-    if is_dataclass(value) and not isinstance(value, type):
+    if isinstance(value, Struct):
         return {field.name: _plain(getattr(value, field.name)) for field in fields(value) if field.name != "basis"}
     if isinstance(value, Mapping):
         return {name: _plain(part) for name, part in value.items()}
@@ -60,7 +62,7 @@ def _basis(value: object, path: str) -> Iterator[tuple[str, str]]:
     elif isinstance(value, tuple):
         for n, part in enumerate(value):
             yield from _basis(part, f"{path}{n}.")
-    elif is_dataclass(value) and not isinstance(value, type):
+    elif isinstance(value, Struct):
         for name, words in getattr(value, "basis", ()):
             yield f"{path}{name}", words
         for field in fields(value):

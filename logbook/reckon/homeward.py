@@ -1,8 +1,9 @@
 """The way home that is still ahead: from the last position over the fleet's routes to the port."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from logbook.model.fleet import Fleet, Port, Route
 from logbook.model.names import fold_name
@@ -17,8 +18,7 @@ POOR_WEATHER = 0.7
 """Of the steaming speed, where the vessel's poor weather speed is not known."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Passage:
+class Passage(Struct, frozen=True, kw_only=True):
     """A passage home as it would be.
 
     Attributes:
@@ -36,8 +36,7 @@ class Passage:
     not_known: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Seen:
+class _Seen(Struct, frozen=True, kw_only=True):
     """Where she was at a moment; `order` tells which counts of two at one moment."""
 
     at: datetime

@@ -1,8 +1,9 @@
 """The ice: what is still loose to use and how long it lasts, and apart from that the least that physics asks."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis, Ice
 from logbook.model.quantity import HOUR
@@ -17,8 +18,7 @@ from logbook.reckon.standing import Standing
 _HOURS_A_DAY = 24.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class IceState:
+class IceState(Struct, frozen=True, kw_only=True):
     """The figures of the ice with what a look ahead needs besides.
 
     Attributes:
@@ -30,8 +30,7 @@ class IceState:
     use_kg_per_h: float | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Look:
+class _Look(Struct, frozen=True, kw_only=True):
     """A logged look at the loose ice."""
 
     at: datetime

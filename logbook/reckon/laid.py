@@ -1,16 +1,16 @@
 """The ice laid with fish: as logged with the tows or by the tally, else as much as fish takes by practice."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from logbook.model.figures import TowFigures
 from logbook.model.trip import CatchKept, Stowed, Tow, Trip
 from logbook.reckon.gaps import numbers
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Laid:
+class Laid(Struct, frozen=True, kw_only=True):
     """Ice laid at a moment.
 
     Attributes:
@@ -22,8 +22,7 @@ class Laid:
     kg: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AllLaid:
+class AllLaid(Struct, frozen=True, kw_only=True):
     """All ice laid on a trip.
 
     Attributes:

@@ -1,7 +1,8 @@
 """Passage, landing and turnaround, as they were."""
 
-from dataclasses import replace
 from datetime import datetime
+
+from msgspec.structs import replace
 
 from logbook.model.figures import Basis, LandingFigures, Neighbours, ProbeFigures
 from logbook.model.fleet import Fleet, Port

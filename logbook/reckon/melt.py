@@ -1,7 +1,8 @@
 """How much ice melts: through the sides of the hold, and in chilling fish."""
 
-from dataclasses import dataclass
 from statistics import fmean
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis
 from logbook.model.fleet import Constants, Hold
@@ -12,8 +13,7 @@ ASSUMED_SEA_C = 10.0
 """Of the sea where no temperature is known; as for the deck."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoldMelt:
+class HoldMelt(Struct, frozen=True, kw_only=True):
     """What a hold melts.
 
     Attributes:

@@ -1,9 +1,10 @@
 """When each tow's fish was under ice."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from statistics import median
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis
 from logbook.model.fleet import Fleet
@@ -11,8 +12,7 @@ from logbook.model.quantity import HOUR
 from logbook.model.trip import Tow, Trip
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Iced:
+class Iced(Struct, frozen=True, kw_only=True):
     """When a tow's fish was under ice.
 
     Attributes:

@@ -1,9 +1,10 @@
 """What lies in each pen of the hold, since when, and how warm it is."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis, PenFigures
 from logbook.model.named import ByName
@@ -19,8 +20,7 @@ from logbook.reckon.together import sorted_together
 _GRAM = Decimal("0.001")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Share:
+class _Share(Struct, frozen=True, kw_only=True):
     """A share of fish that lies in a pen."""
 
     pen: str

@@ -1,9 +1,10 @@
 """The sales of a port that lie ahead."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone, tzinfo
 from zoneinfo import ZoneInfo
+
+from msgspec import Struct
 
 from logbook.model.fleet import Sale
 from logbook.model.quantity import DAY
@@ -12,8 +13,7 @@ _DAYS_AHEAD = 60
 _OFFSET = len("+00:00")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ComingSale:
+class ComingSale(Struct, frozen=True, kw_only=True):
     """A sale that lies ahead.
 
     Attributes:

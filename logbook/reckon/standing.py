@@ -1,9 +1,10 @@
 """How a trip stands at a moment: what the figures of the hold and of the way home are made from."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.figures import Totals, TowFigures
 from logbook.model.fleet import Fleet
@@ -12,8 +13,7 @@ from logbook.model.trip import Trip
 from logbook.reckon.age import Lot
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class Standing(Struct, frozen=True, kw_only=True):
     """A trip at a moment.
 
     Attributes:

@@ -1,7 +1,8 @@
 """How long and how far a tow was, how much bottom it swept, and where and in what light."""
 
-from dataclasses import dataclass
 from datetime import timedelta
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis
 from logbook.model.quantity import HOUR, METRES_PER_NAUTICAL_MILE, Metres, Position
@@ -10,8 +11,7 @@ from logbook.reckon.geodesy import middle, track_length
 from logbook.reckon.light import light
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Towing:
+class Towing(Struct, frozen=True, kw_only=True):
     """How one tow went over the ground.
 
     Attributes:

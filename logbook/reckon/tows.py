@@ -1,9 +1,10 @@
 """Each tow: how long, how far, over what, with what catch, and how old its fish is."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.figures import TowFigures
 from logbook.model.trip import CatchKept, Tow, Trip
@@ -45,8 +46,7 @@ def reckon_tows(
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Caught:
+class _Caught(Struct, frozen=True, kw_only=True):
     """What a tow kept, with the time and the bottom it took; of tows sorted together, on the last of them.
 
     Attributes:

@@ -1,9 +1,10 @@
 """When to turn for home: what would happen first, the sales that can be made, and how things stand on turning later."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime, timedelta
 from itertools import islice
+
+from msgspec import Struct
 
 from logbook.model.figures import Basis, Choice, SaleFigures
 from logbook.model.fleet import Port
@@ -23,8 +24,7 @@ ICE_DAYS, ICE, HOLD = "ice days", "ice", "hold"
 _HALF_AN_HOUR = timedelta(minutes=30)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ahead:
+class Ahead(Struct, frozen=True, kw_only=True):
     """What a look ahead goes by; hours count from the moment of the figures.
 
     Attributes:

@@ -1,8 +1,9 @@
 """What a log says beside tows, catch and landing, as typed: so that nothing typed is lost from its page."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from logbook.model.quantity import Weight
 from logbook.model.trip import Amount, Period, Trip
@@ -21,8 +22,7 @@ from logbook.render.shown import (
 Row = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LoggedList:
+class LoggedList(Struct, frozen=True, kw_only=True):
     """A list of the log: its name, the heads of its columns, and rows of ready words."""
 
     name: str

@@ -1,9 +1,10 @@
 """The chartlet of a trip's tows, as data: what lies on it, how far it reaches and what is said of it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import floor
 from statistics import median
+
+from msgspec import Struct
 
 from logbook.model.figures import Reckoned, TowFigures
 from logbook.model.fleet import Fleet
@@ -24,8 +25,7 @@ _FAR = 12.0
 _FAR_LEAST = 2.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowChart:
+class TowChart(Struct, frozen=True, kw_only=True):
     """The chartlet with what is said beneath it.
 
     Attributes:

@@ -3,8 +3,9 @@
 A chart names the file it goes to. The drawing modules (`draw.py` and those it calls) make an SVG of it.
 """
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 BROAD, SLIM = 920, 480
 """Widths of charts, in CSS pixels."""
@@ -13,8 +14,7 @@ OTHERS = 4
 """Place in the palette of what is summed up as `others`: grey, after the four colours."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Struct, frozen=True, kw_only=True):
     """A piece of a bar.
 
     Attributes:
@@ -28,8 +28,7 @@ class Part:
     words: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bar:
+class Bar(Struct, frozen=True, kw_only=True):
     """A bar with its label.
 
     Attributes:
@@ -45,8 +44,7 @@ class Bar:
     lead: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bars:
+class Bars(Struct, frozen=True, kw_only=True):
     """Bars that lie, one below the other.
 
     Attributes:
@@ -60,8 +58,7 @@ class Bars:
     key: tuple[tuple[int, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Columns:
+class Columns(Struct, frozen=True, kw_only=True):
     """Bars that stand, one beside the other.
 
     Attributes:
@@ -75,8 +72,7 @@ class Columns:
     key: tuple[tuple[int, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Run:
+class Run(Struct, frozen=True, kw_only=True):
     """Tows in order: each one's catch below, the running total above.
 
     Attributes:
@@ -96,8 +92,7 @@ Point = tuple[float, float]
 """Longitude and latitude in degrees."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Track:
+class Track(Struct, frozen=True, kw_only=True):
     """A tow on the chartlet.
 
     Attributes:
@@ -111,8 +106,7 @@ class Track:
     label: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outline:
+class Outline(Struct, frozen=True, kw_only=True):
     """A ground's outline.
 
     Attributes:
@@ -124,8 +118,7 @@ class Outline:
     corners: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chartlet:
+class Chartlet(Struct, frozen=True, kw_only=True):
     """Tows on a small chart.
 
     Attributes:
@@ -150,8 +143,7 @@ class Chartlet:
 Drawing = Bars | Columns | Run | Chartlet
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chart:
+class Chart(Struct, frozen=True, kw_only=True):
     """A chart of the archive.
 
     Attributes:

@@ -2,14 +2,14 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 from logbook.render.shown import offset_words
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Clock:
+class Clock(Struct, frozen=True, kw_only=True):
     """The clock of a page.
 
     Attributes:

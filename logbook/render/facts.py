@@ -1,9 +1,9 @@
 """The few figures of a trip that a reader asks for first."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from markupsafe import Markup
+from msgspec import Struct
 
 from logbook.model.figures import Landed, Reckoned
 from logbook.render.gather import added
@@ -20,8 +20,7 @@ from logbook.render.shown import (
 _SHOWN = ("kept_kg", "days_at_sea", "kept_kg_per_h", "oldest_ice_days")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fact:
+class Fact(Struct, frozen=True, kw_only=True):
     """A figure with its name.
 
     Attributes:

@@ -1,8 +1,9 @@
 """The charts of the fleet and of a vessel, as data."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
 from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Columns, Part
@@ -106,8 +107,7 @@ def grounds_chart(figures: FleetFigures) -> Chart | None:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class KeptRow:
+class KeptRow(Struct, frozen=True, kw_only=True):
     """What a trip kept of each of its vessel's chief species (None for nothing) and of all others."""
 
     trip: Reckoned

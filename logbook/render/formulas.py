@@ -3,13 +3,12 @@
 The pages link to each entry by its id, from the head of the column or the name of the figure.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 LOGGED, RECKONED = "logged", "reckoned"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Struct, frozen=True, kw_only=True):
     """One figure explained.
 
     Attributes:
@@ -35,8 +34,7 @@ class Entry:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chapter:
+class Chapter(Struct, frozen=True, kw_only=True):
     """Entries that belong together."""
 
     id: str

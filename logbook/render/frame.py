@@ -1,21 +1,19 @@
 """The frame that every page stands in: title, way back, navigation, style sheet and links from where it lies."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from logbook.render.formulas import ENTRIES, Entry
 from logbook.render.links import FRONT, PROBLEMS, RECKONING, relative, trip_page, vessel_page
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Crumb:
+class Crumb(Struct, frozen=True, kw_only=True):
     """A step of the way back to the front page."""
 
     name: str
     path: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Site:
+class Site(Struct, frozen=True, kw_only=True):
     """What all pages of an archive share.
 
     Attributes:
@@ -31,8 +29,7 @@ class Site:
     trips: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Frame:
+class Frame(Struct, frozen=True, kw_only=True):
     """A page's place in the archive.
 
     Attributes:

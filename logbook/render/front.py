@@ -1,8 +1,9 @@
 """The front page: who is at sea and when they were last heard of, the last landings, the season so far, the vessels."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
 from logbook.render.charts import Chart
@@ -24,8 +25,7 @@ _LATEST = 8
 _OUT = ("homeward", "at sea")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MonthRow:
+class MonthRow(Struct, frozen=True, kw_only=True):
     """A month's landings in the table beside the chart."""
 
     month: str
@@ -34,8 +34,7 @@ class MonthRow:
     total: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class VesselRow:
+class VesselRow(Struct, frozen=True, kw_only=True):
     """A vessel in the table of vessels, with its latest trip."""
 
     name: str
@@ -43,8 +42,7 @@ class VesselRow:
     latest: Reckoned
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FrontPage:
+class FrontPage(Struct, frozen=True, kw_only=True):
     """All that the front page shows."""
 
     frame: Frame

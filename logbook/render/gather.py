@@ -5,10 +5,11 @@ It adds up and picks out what was reckoned; no figure of a trip comes about here
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from statistics import median
+
+from msgspec import Struct
 
 from logbook.model.figures import Landed, Reckoned, SpeciesCatch, SpeciesTotal, TowFigures
 from logbook.model.named import ByName
@@ -47,8 +48,7 @@ def logged_tows(reckoned: Reckoned) -> tuple[tuple[Tow, TowFigures], ...]:
     return tuple((named[tow.no], tow) for tow in figures if tow.no in named)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GroundSum:
+class GroundSum(Struct, frozen=True, kw_only=True):
     """A vessel's or a trip's tows on one ground."""
 
     name: str
@@ -83,8 +83,7 @@ def _ground(name: str, tows: Sequence[TowFigures]) -> GroundSum:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Usual:
+class Usual(Struct, frozen=True, kw_only=True):
     """What a vessel keeps of a species.
 
     Attributes:
@@ -127,8 +126,7 @@ def _usual(name: str, weights: list[tuple[Decimal, str]]) -> Usual:
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TripLine:
+class TripLine(Struct, frozen=True, kw_only=True):
     """A trip in a table of trips.
 
     Attributes:

@@ -1,10 +1,10 @@
 """A trip's legs from the quay and back: what happened when, and how long it took."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 
 from markupsafe import Markup
+from msgspec import Struct
 
 from logbook.model.figures import LandingFigures, TripFigures
 from logbook.render.marks import NO_MARK, Notes
@@ -23,8 +23,7 @@ _SHOWN = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leg:
+class Leg(Struct, frozen=True, kw_only=True):
     """A turning point of a trip.
 
     Attributes:

@@ -8,7 +8,6 @@ path. Text stays text, in the reader's own typeface.
 import io
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Literal
 
@@ -23,6 +22,7 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
 from matplotlib.text import Text
+from msgspec import Struct
 
 INK = "#1b2326"
 MUTED = "#56636a"
@@ -61,8 +61,7 @@ Points = Sequence[tuple[float, float]]
 Side = Literal["left", "center", "right"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Box:
+class Box(Struct, frozen=True, kw_only=True):
     """Where a panel lies on the plate, in pixels from its left and top edges."""
 
     left: float

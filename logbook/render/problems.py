@@ -1,7 +1,8 @@
 """The page of log problems: every problem of every log, with its line and what to type."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from logbook.model.figures import Reckoned
 from logbook.model.problem import Problem, Severity
@@ -10,8 +11,7 @@ from logbook.render.frame import Frame, Site
 from logbook.render.links import PROBLEMS
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FileProblems:
+class FileProblems(Struct, frozen=True, kw_only=True):
     """The problems of one file.
 
     Attributes:
@@ -27,8 +27,7 @@ class FileProblems:
     problems: tuple[Problem, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ProblemsPage:
+class ProblemsPage(Struct, frozen=True, kw_only=True):
     """All that the page shows."""
 
     frame: Frame

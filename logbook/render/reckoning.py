@@ -1,6 +1,6 @@
 """The page that says how every figure is reckoned, what is assumed, and what none of it is."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from logbook.model.fleet import Fleet
 from logbook.render.environment import environment
@@ -9,8 +9,7 @@ from logbook.render.frame import Frame, Site
 from logbook.render.links import RECKONING
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ReckoningPage:
+class ReckoningPage(Struct, frozen=True, kw_only=True):
     """All that the page shows."""
 
     frame: Frame

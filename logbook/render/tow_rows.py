@@ -1,11 +1,11 @@
 """The rows of a trip's tables of tows, day by day, and what was said of each tow."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
 from markupsafe import Markup
+from msgspec import Struct
 
 from logbook.model.figures import Reckoned, TowFigures
 from logbook.model.trip import Tow
@@ -39,8 +39,7 @@ _TRACK_FIELDS = (
 )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowRow:
+class TowRow(Struct, frozen=True, kw_only=True):
     """A row of the tables of tows: what was typed, what was reckoned, its letters and its words."""
 
     anchor: str
@@ -53,8 +52,7 @@ class TowRow:
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TowDay:
+class TowDay(Struct, frozen=True, kw_only=True):
     """The tows shot on one day."""
 
     day: date | None
@@ -63,8 +61,7 @@ class TowDay:
     so_far_kg: Decimal | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Said:
+class Said(Struct, frozen=True, kw_only=True):
     """A remark on a tow."""
 
     no: int

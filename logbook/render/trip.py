@@ -1,11 +1,11 @@
 """A trip's page: what is asked first, the tows, the catch, how old the fish is, passage and landing, words, doubts."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 
 from markupsafe import Markup
+from msgspec import Struct
 
 from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TripFigures
 from logbook.model.fleet import Fleet
@@ -39,8 +39,7 @@ _AGE_FIELDS = (
 """Species with a column of their own in the table of tows."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SpeciesRow:
+class SpeciesRow(Struct, frozen=True, kw_only=True):
     """A row of the table of the catch, and the rows of its grades."""
 
     name: str
@@ -54,8 +53,7 @@ class SpeciesRow:
         return was_kept(self.total)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OutTurnRow:
+class OutTurnRow(Struct, frozen=True, kw_only=True):
     """A line of an out-turn as logged."""
 
     species: str
@@ -63,8 +61,7 @@ class OutTurnRow:
     kilograms: Decimal | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TripPage:
+class TripPage(Struct, frozen=True, kw_only=True):
     """All that a trip's page shows."""
 
     frame: Frame

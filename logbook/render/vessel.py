@@ -1,7 +1,8 @@
 """A vessel's page: its trips, what it usually keeps, its best trips, its grounds, the vessel itself."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned
 from logbook.model.fleet import Vessel
@@ -16,8 +17,7 @@ from logbook.render.links import vessel_page
 _BEST = 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class VesselPage:
+class VesselPage(Struct, frozen=True, kw_only=True):
     """All that a vessel's page shows."""
 
     frame: Frame

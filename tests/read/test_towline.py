@@ -1,8 +1,7 @@
 """Tows on one line: the same record as the long form, whatever the order of the parts."""
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from logbook.model.problem import Place
 from logbook.model.quantity import POUND_KG

@@ -1,7 +1,8 @@
 """Tiny trips that the tests of the reckoning share, read from logs as people type them."""
 
-from dataclasses import replace
 from datetime import UTC, datetime
+
+from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours, Reckoned, TripFigures
 from logbook.model.fleet import Fleet

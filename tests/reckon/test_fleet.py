@@ -1,12 +1,12 @@
 """Sums over the fleet."""
 
-from dataclasses import replace
 from datetime import UTC, datetime
 from decimal import Decimal
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.reckon.fleet import reckon_fleet, season

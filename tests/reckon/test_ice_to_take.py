@@ -1,11 +1,11 @@
 """Ice to take before sailing."""
 
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from logbook.model.fleet import Assumed, Constants, Fleet, Hold, Vessel
 from logbook.model.quantity import Kilograms

@@ -1,11 +1,11 @@
 """A whole trip: tows, catch, totals, landing, states, as-of, and JSON; worked examples from published figures."""
 
 import json
-from dataclasses import replace
 from datetime import UTC, datetime
 from decimal import Decimal
 
 import pytest
+from msgspec.structs import replace
 from pyproj import Geod
 
 from logbook.model.figures import Neighbours, TripFigures

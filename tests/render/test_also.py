@@ -1,8 +1,9 @@
 """What stands beside tows, catch and landing in a log is shown as typed, every bit of it."""
 
-from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
+
+from msgspec.structs import replace
 
 from logbook.model.quantity import Celsius, Kilograms, Litres, Weight
 from logbook.model.trip import Amount, Fix, GearEvent, Landing, Period, Reading, Stowed

@@ -1,6 +1,5 @@
 """Charts as data and as figures: what is drawn is what was reckoned, and the words say the same."""
 
-from dataclasses import replace
 from datetime import UTC, datetime
 from decimal import Decimal
 
@@ -11,6 +10,7 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
 from matplotlib.text import Text
+from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.model.named import ByName

@@ -1,8 +1,7 @@
 """Every figure has its entry on the page that says how it is reckoned."""
 
-from dataclasses import fields
-
 import pytest
+from msgspec.structs import fields
 
 from logbook.model.figures import Age, LandingFigures, SpeciesCatch, SpeciesTotal, Totals, TowFigures, TripHead
 from logbook.render.formulas import CHAPTERS, ENTRIES, LOGGED, RECKONED, Entry

@@ -1,7 +1,7 @@
-from dataclasses import replace
 from decimal import Decimal
 
 import pytest
+from msgspec.structs import replace
 
 from logbook.model.figures import Landed
 from logbook.model.named import ByName

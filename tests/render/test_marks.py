@@ -1,4 +1,4 @@
-from dataclasses import replace
+from msgspec.structs import replace
 
 from logbook.model.named import ByName
 from logbook.render.marks import Notes, basis_of_species

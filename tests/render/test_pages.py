@@ -4,7 +4,6 @@ import posixpath
 import re
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import replace
 from datetime import datetime, timedelta, timezone
 from functools import lru_cache
 from html.parser import HTMLParser
@@ -14,6 +13,7 @@ from xml.etree import ElementTree as ET
 
 import html5lib
 import pytest
+from msgspec.structs import replace
 
 from logbook.model.figures import FleetFigures, Neighbours, Reckoned
 from logbook.model.fleet import Fleet, Hold

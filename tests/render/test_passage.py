@@ -1,5 +1,6 @@
-from dataclasses import replace
 from datetime import timedelta
+
+from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.render.facts import first_facts, many_days

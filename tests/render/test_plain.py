@@ -2,7 +2,8 @@
 
 import subprocess
 import sys
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from logbook.model.named import ByName
 from logbook.render.plain import plain_report
