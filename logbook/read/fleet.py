@@ -1,12 +1,13 @@
 """A fleet file to a fleet: what does not change from trip to trip."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 from typing import TypeVar
 
 from logbook.model.fleet import Assumed, Constants, Edition, Fleet, Ground, Limits, Measure, Port, Route, Sale, Vessel
 from logbook.model.names import fold_name
-from logbook.model.problem import Problem
+from logbook.model.problem import Place, Problem
 from logbook.model.quantity import HOUR, Kilograms
 from logbook.read.duration import parse_duration
 from logbook.read.fields import (
@@ -36,6 +37,7 @@ from logbook.read.keys import (
     SALE,
     TEXT_KEYS,
     UNITS,
+    VESSEL,
     Keys,
 )
 from logbook.read.measured import (
@@ -117,10 +119,10 @@ class _Reader:
             constants=self._constants(usual.constants),
             assumed=self._assumed(usual.assumed),
             measures=self.measures,
-            vessels=self._once(take_vessels(get("vessels"), self.terms, found), "vessels"),
-            ports=self._once(tuple(self._ports(get("ports"))), "ports"),
+            vessels=self._once(take_vessels(get("vessels"), self.terms, found), "vessels", VESSEL),
+            ports=self._once(tuple(self._ports(get("ports"))), "ports", PORT),
             routes=tuple(self._routes(get("routes"))),
-            grounds=self._once(tuple(self._grounds(get("grounds"))), "grounds"),
+            grounds=self._once(tuple(self._grounds(get("grounds"))), "grounds", GROUND),
             species=take_species(get("species"), program_species(), found),
             editions=tuple(self._editions(get("editions"))),
             season_start=self._season_start(get("season starts")) or usual.season_start,
@@ -134,22 +136,26 @@ class _Reader:
         pairs_of(node, self.found, keys.what)
         return None
 
-    def _once(self, named: tuple[N, ...], what: str) -> tuple[N, ...]:
+    def _once(self, named: tuple[N, ...], what: str, keys: Keys) -> tuple[N, ...]:
         """Return things with names, each name once; a second is reported and left out."""
         kept: dict[str, N] = {}
+        times: Counter[str] = Counter()
         for thing in named:
-            if fold_name(thing.name) in kept:
-                node = self.fields.get(what)
-                place = node.place if node is not None else self.fields.place
-                error(
-                    self.found,
-                    place,
-                    "name-twice",
-                    f"'{thing.name}' stands twice among the {what}; the second is not used",
-                )
-            else:
-                kept[fold_name(thing.name)] = thing
+            name = fold_name(thing.name)
+            if name in kept:
+                places = self._places(what, keys, name)
+                message = f"'{thing.name}' stands twice among the {what}, first on line {places[0].line}"
+                place = places[times[name]]
+                error(self.found, place, "name-twice", f"{message}; this one is not used", "keep one of them")
+            kept.setdefault(name, thing)
+            times[name] += 1
         return tuple(kept.values())
+
+    def _places(self, what: str, keys: Keys, name: str) -> list[Place]:
+        """Return where each thing of a name has it, among things with names."""
+        items = mappings_of(self.fields.get(what), [], what)
+        nodes = [open_mapping(item, keys, []).get("name") for item in items]
+        return [node.place for node in nodes if node is not None and fold_name(take_words(node, []) or "") == name]
 
     def _units(self, node: Node | None) -> tuple[dict[str, str], bool]:
         """Return the units meant where none is typed, and whether a gallon is the US one."""

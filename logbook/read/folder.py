@@ -20,7 +20,7 @@ from logbook.model.trip import Trip
 from logbook.read.fleet import read_fleet
 from logbook.read.trip import Fleetwide, prepare, read_trip
 
-CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overlap", "same-trip", "fleet-file-twice"})
+CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overlap", "same-trip"})
 
 FLEET_FILE = "fleet.yaml"
 _ENDINGS = (".yaml", ".yml")

@@ -20,7 +20,6 @@ CODES = frozenset(
         "pen-unknown",
         "ground-unknown",
         "port-unknown",
-        "vessel-unknown",
     }
 )
 

@@ -26,7 +26,7 @@ from logbook.read.known import Known
 from logbook.read.measured import parse_pressure
 from logbook.read.number import parse_numbers
 from logbook.read.terms import take_position, take_weight
-from logbook.read.timeline import AFTER, NOT_BEFORE, PERIOD_END, Clock, Timed, settle
+from logbook.read.timeline import AFTER, NOT_BEFORE, PERIOD_END, PERIOD_START, Clock, Timed, settle
 from logbook.read.tree import Node
 from logbook.read.wind import parse_sea, parse_wind
 
@@ -213,7 +213,7 @@ class Lists:
         for fields, hand in zip(opened, texts, strict=True):
             ended = last.get(hand) if by_hand else None
             anchor = max((moment for moment in (above, ended) if moment is not None), default=None)
-            start = self.clock.take(fields.get("from"), anchor, NOT_BEFORE)
+            start = self.clock.take(fields.get("from"), anchor, PERIOD_START)
             end = self.clock.take(fields.get("to"), start.moment if start else None, PERIOD_END)
             chain += (start, end)
             if start is not None and end is not None and end.moment < start.moment:

@@ -60,8 +60,9 @@ def _unit(text: str, digits: str, words: str, kind: Kind, default_unit: str | No
     """Return the unit meant; None, with the reason found, where it is missing or none of its kind."""
     unit = kind.unit(words or default_unit or "")
     if unit is None and not words:
-        units = " or ".join(f"{digits} {unit}" for unit in list(kind.units)[:2])
-        found.append(wrong("no-unit", f"{quoted(text)} has no unit", f"write {units}, whichever is meant"))
+        units = [f"{digits} {unit}" for unit in list(kind.units)[:2]]
+        hint = f"write {' or '.join(units)}" + (", whichever is meant" if len(units) > 1 else "")
+        found.append(wrong("no-unit", f"{quoted(text)} has no unit", hint))
     elif unit is None and any(c.isdecimal() for c in words[:1] + words[1:].partition("/")[0]):
         found.append(_unreadable(text, tidied(text), kind, default_unit))
     elif unit is None:

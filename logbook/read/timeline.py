@@ -39,6 +39,7 @@ class Rule(Struct, frozen=True, kw_only=True):
 
 _HALF_DAY = timedelta(hours=12)
 
+SAILED = Rule(what="sailed")
 SHOT = Rule(what="shot", doubt=_HALF_DAY, back=timedelta(hours=2))
 FIRST_SHOT = Rule(what="shot", doubt=timedelta(hours=72))
 HAULED = Rule(what="hauled", refuse=_HALF_DAY)
@@ -49,6 +50,7 @@ DOCKED = Rule(what="docked", doubt=timedelta(hours=72))
 STARTED = Rule(what="started landing", refuse=_HALF_DAY)
 FINISHED = Rule(what="finished landing", refuse=_HALF_DAY)
 SAILS_AGAIN = Rule(what="sails again", doubt=timedelta(hours=72))
+PERIOD_START = Rule(what="from")
 PERIOD_END = Rule(what="to")
 NOT_BEFORE = Rule(what="at")
 AFTER = Rule(what="at", after=True)
@@ -107,7 +109,7 @@ class Clock:
                 self.found,
                 place,
                 "time-no-anchor",
-                f"nothing before this {rule.what} tells its day",
+                f"nothing before this '{rule.what}' tells its day",
                 f"give the date: 2026-03-04 {stamp.hour:02}:{stamp.minute:02}",
             )
             return None
@@ -152,7 +154,7 @@ class Clock:
                 self.found,
                 timed.place,
                 "time-too-long",
-                f"this {rule.what} comes out {hours} h after what it follows, so it is not used",
+                f"this '{rule.what}' comes out {hours} h after what it follows, so it is not used",
                 f"give the date if it is right: {timed.moment:%Y-%m-%d %H:%M}",
             )
             return None
@@ -161,7 +163,7 @@ class Clock:
                 self.found,
                 timed.place,
                 "time-doubtful",
-                f"this {rule.what} comes out {hours} h after what it follows, on {timed.moment:%Y-%m-%d}",
+                f"this '{rule.what}' comes out {hours} h after what it follows, on {timed.moment:%Y-%m-%d}",
                 f"give the date: {timed.moment:%Y-%m-%d %H:%M}",
             )
         return timed

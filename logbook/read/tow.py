@@ -35,9 +35,7 @@ from logbook.read.towline import Line, read_line
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 from logbook.read.wind import parse_sea, parse_wind
 
-CODES = frozenset(
-    {"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot", "yes-or-no"}
-)
+CODES = frozenset({"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot"})
 
 SIDES = ("port", "starboard", "stern")
 _CARRIED = ("side", "ground", "net", "pens")

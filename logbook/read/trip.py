@@ -33,7 +33,7 @@ from logbook.read.number import parse_count, parse_number
 from logbook.read.plausible import doubts
 from logbook.read.species import program_species
 from logbook.read.terms import Terms, take_weight
-from logbook.read.timeline import FIRST_SHOT, SAILS_AGAIN, Clock
+from logbook.read.timeline import SAILED, SAILS_AGAIN, Clock
 from logbook.read.tow import take_tows
 from logbook.read.tree import Mapping, Node, Sequence, read_tree
 from logbook.read.zone import Zone, parse_zone
@@ -85,7 +85,7 @@ def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | Non
     zone, zone_name = _zone(get("zone"), vessel, wide.fleet, found)
     known = Known(wide.fleet, wide.species, wide.terms, vessel)
     clock = Clock(zone, found)
-    sailing, sailed_from = take_time_and_words(get("sailed"), clock, None, FIRST_SHOT, found)
+    sailing, sailed_from = take_time_and_words(get("sailed"), clock, None, SAILED, found)
     sailed = sailing.moment if sailing else None
     tows = take_tows(get("tows"), known, clock, sailed, found)
     lists = Lists(known, clock, sailed, found)
