@@ -1,5 +1,5 @@
 """`python -m logbook` is the `logbook` command."""
 
-from logbook.cli import main
+from logbook.cli.main import main
 
 main()

@@ -1,6 +1,5 @@
 """Names as they are matched, and the file names made of them."""
 
-import hashlib
 import re
 import unicodedata
 from functools import lru_cache
@@ -41,6 +40,8 @@ def slug(text: str) -> str:
     Lower-case ASCII letters and digits joined by hyphens. Where that loses or shortens anything, six digits of a digest of the
     folded name follow, so that two names never share one.
     """
+    import hashlib
+
     folded = fold_name(text)
     if _PLAIN_NAME.fullmatch(folded) and len(folded) <= _LONGEST and not _RESERVED.match(folded.replace(" ", "-")):
         return folded.replace(" ", "-")

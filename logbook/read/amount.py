@@ -122,7 +122,7 @@ def _state(rest: str, measures: Measures, found: list[Fault]) -> tuple[str, Stat
         unit = " ".join(words[:n]).rstrip(" ,.")
         if measures.name(unit) is not None:
             return f"{weighed[1]} {unit}", _misspelt(" ".join(words[n:]), found)
-    if near(weighed[2], _STATES):
+    if measures.name(weighed[2]) is None and near(weighed[2], _STATES):
         return weighed[1], _misspelt(weighed[2], found)
     return rest, None
 

@@ -1,6 +1,5 @@
 """Mappings opened by their keys, and single values taken from nodes: every fault gets its place here."""
 
-import difflib
 from collections.abc import Callable, Iterable
 from typing import TypeVar
 
@@ -71,6 +70,8 @@ def named_list(names: Iterable[str]) -> str:
 
 def nearest(typed: str, words: Iterable[str], fold: Callable[[str], str] = fold_key) -> list[str]:
     """Return up to three of the words that come nearest to what was typed, best first."""
+    import difflib
+
     by_fold = {fold(word): word for word in words}
     return [by_fold[near] for near in difflib.get_close_matches(fold(typed), list(by_fold), n=3, cutoff=0.7)]
 
@@ -170,8 +171,8 @@ def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str
         return None
     if isinstance(node, Scalar):
         return None if is_blank(node.value) else node.value.strip()
-    what = "a list" if isinstance(node, Sequence) else "a mapping"
-    error(found, node.place, "one-value", f"{what} stands where {wanted} is wanted", f"write {wanted}")
+    what = "a list stands" if isinstance(node, Sequence) else "keys and values stand"
+    error(found, node.place, "one-value", f"{what} where {wanted} is wanted", f"write {wanted}")
     return None
 
 
@@ -191,7 +192,7 @@ def take_words(node: Node | None, found: Found) -> str | None:
     if isinstance(node, Sequence):
         words = [text for item in node.items if (text := take_text(item, found)) is not None]
         return ", ".join(words) or None
-    return take_text(node, found, "words")
+    return take_text(node, found, "plain text")
 
 
 def take_remarks(node: Node | None, found: Found) -> str:

@@ -6,6 +6,7 @@ Knows the forms and which days there are; on which day a bare time falls, and in
 import re
 from calendar import monthrange
 from datetime import date, time, timedelta
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -86,6 +87,7 @@ class DayLine(Struct, frozen=True, kw_only=True):
     weekday: int | None
 
 
+@lru_cache(maxsize=4096)
 def parse_stamp(text: str) -> Said[Stamp]:
     """Return a time with or without its date and offset; 24:00 is an error, as its day is in doubt."""
     common = _COMMON.fullmatch(text)

@@ -4,7 +4,6 @@ Knows no unit and no kind of value; those who do hand in the words for their mes
 that nothing Python's own `int` and `float` would take (`1_000`, `1e3`, `nan`, Arabic digits) slips in as a figure.
 """
 
-import difflib
 import re
 import unicodedata
 from collections.abc import Callable, Iterable
@@ -82,6 +81,9 @@ def plain(number: Decimal) -> str:
 
 def is_blank(text: str) -> bool:
     """Tell whether a value is not written: nothing, `-`, `~`, `?` or `null`."""
+    first = text[:1]
+    if first.isalnum() and first not in "nN":
+        return False  # nearly every value
     return _BLANK.fullmatch(tidied(text)) is not None
 
 
@@ -200,6 +202,8 @@ def better(text: str, parse: Callable[[str], Said[Any]], otherwise: str) -> str:
 
 def near(typed: str, words: Iterable[str]) -> str:
     """Return the known word nearest to what was typed; empty where none is near."""
+    import difflib
+
     return next(iter(difflib.get_close_matches(typed[:40].casefold(), list(words), n=1, cutoff=0.7)), "")
 
 

@@ -5,7 +5,6 @@ from datetime import datetime
 from decimal import Decimal
 from itertools import pairwise
 from math import asin, cos, degrees, radians, sin, sqrt
-from statistics import median
 
 from logbook.model.fleet import Vessel
 from logbook.model.problem import Place, Problem, Severity
@@ -97,7 +96,7 @@ def _towing_speeds(tows: Iterable[Tow]) -> Iterator[Problem]:
         speed = tow.speed if tow.speed is not None else _by_positions(tow)
         if speed is None or SLOWEST_TOW_KN <= speed <= FASTEST_TOW_KN:
             continue
-        how = "logged" if tow.speed is not None else "by its positions and times"
+        how = "as logged" if tow.speed is not None else "by its positions and times"
         said = f"tow {tow.no} goes {speed:.1f} kn {how}"
         yield _warning(tow.place, "towing-speed", said, "see its times and positions")
 
@@ -142,11 +141,11 @@ def _catch(tow: Tow) -> float | None:
 
 
 def _ten_times(tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, what: str) -> Iterator[Problem]:
-    """Warn of a value ten times the median of five or more, or the usual value ten times it."""
+    """Warn of a value ten times the middle one of five or more, or the usual value ten times it."""
     values = [(tow, value) for tow in tows if (value := value_of(tow)) is not None]
     if len(values) < ENOUGH:
         return
-    usual = median(value for _, value in values)
+    usual = sorted(value for _, value in values)[len(values) // 2]
     for tow, value in values:
         if usual > 0 and value >= TEN_TIMES * usual:
             said = f"the {what} of tow {tow.no} is {value / usual:.0f} times the usual one of this trip"

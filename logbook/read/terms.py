@@ -1,6 +1,7 @@
 """Values in a fleet's own terms: its units where none is typed, its measures, its waters and its money."""
 
 from collections.abc import Mapping as Table
+from functools import lru_cache
 
 from logbook.model.fleet import Fleet, Measure
 from logbook.model.quantity import Celsius, Kilograms, Knots, Litres, Metres, Position, Price, Span, Weight
@@ -14,11 +15,14 @@ from logbook.read.said import Said
 from logbook.read.tree import Node, Scalar, Sequence
 from logbook.read.weight import parse_weight
 
+_KEPT = 4096
+"""So many texts and what they say are kept: a log says `2 baskets` of cod fifty times, and a fleet's logs far more often."""
+
 
 class Terms:
     """Parsers of single values that know the fleet's units, measures, waters and currency."""
 
-    __slots__ = ("_units", "currency", "measures", "us_gallons", "waters")
+    __slots__ = ("_units", "amount", "currency", "depth", "measures", "temperature", "us_gallons", "waters")
 
     def __init__(
         self,
@@ -35,6 +39,9 @@ class Terms:
         self.waters = waters
         self.us_gallons = us_gallons
         self.currency = currency
+        self.amount = lru_cache(_KEPT)(self._amount)
+        self.depth = lru_cache(_KEPT)(self._depth)
+        self.temperature = lru_cache(_KEPT)(self._temperature)
 
     @classmethod
     def of(cls, fleet: Fleet) -> "Terms":
@@ -47,7 +54,7 @@ class Terms:
             currency=fleet.currency,
         )
 
-    def depth(self, text: str) -> Said[Span]:
+    def _depth(self, text: str) -> Said[Span]:
         """Return a depth."""
         return parse_depth(text, self._units.get("depth"))
 
@@ -59,7 +66,7 @@ class Terms:
         """Return a length."""
         return parse_length(text, self._units.get("length"))
 
-    def temperature(self, text: str) -> Said[Celsius]:
+    def _temperature(self, text: str) -> Said[Celsius]:
         """Return a temperature."""
         return parse_temperature(text, self._units.get("temperature"))
 
@@ -71,7 +78,7 @@ class Terms:
         """Return a weight, of a species where that bears on what a measure weighs."""
         return parse_weight(text, self.measures, species=species, default_unit=self._units.get("weight"))
 
-    def amount(self, text: str, species: str | None) -> Said[Amounted]:
+    def _amount(self, text: str, species: str | None) -> Said[Amounted]:
         """Return an amount of fish."""
         return parse_amount(text, self.measures, species=species, default_unit=self._units.get("catch"))
 

@@ -116,13 +116,22 @@ class Clock:
         moment = self._after(stamp, anchor, rule, place)
         return self._judged(Timed(moment=moment, bare=not settled, place=place), anchor, rule)
 
-    def _on(self, stamp: Stamp, day: date, place: Place, *, quiet: bool = False) -> datetime:
-        """Return a stamp's moment on a day, in the log's offset."""
-        if stamp.offset is not None:
-            clock = time(stamp.hour, stamp.minute, stamp.second, tzinfo=timezone(stamp.offset))
-            return self.zone.local(datetime.combine(day, clock))
-        moment, change = self.zone.at(day, stamp.hour, stamp.minute, stamp.second)
-        if change and not quiet:
+    def _on(self, stamp: Stamp, day: date, place: Place) -> datetime:
+        """Return a stamp's moment on a day, in the log's offset; warn where the clock changes then."""
+        moment, change = self._placed(stamp, day)
+        self._warn_of(change, stamp, place)
+        return moment
+
+    def _placed(self, stamp: Stamp, day: date) -> tuple[datetime, str]:
+        """Return a stamp's moment on a day, in the log's offset, and what is odd about that time."""
+        if stamp.offset is None:
+            return self.zone.at(day, stamp.hour, stamp.minute, stamp.second)
+        clock = time(stamp.hour, stamp.minute, stamp.second, tzinfo=timezone(stamp.offset))
+        return self.zone.local(datetime.combine(day, clock)), ""
+
+    def _warn_of(self, change: str, stamp: Stamp, place: Place) -> None:
+        """Warn of a time that the clocks show twice or never."""
+        if change:
             said = "comes twice that night; the earlier is taken" if change == "twice" else "is skipped that night"
             warn(
                 self.found,
@@ -131,17 +140,18 @@ class Clock:
                 f"the clock changes: {stamp.hour:02}:{stamp.minute:02} {said}",
                 "add the offset or Z to settle it",
             )
-        return moment
 
     def _after(self, stamp: Stamp, anchor: datetime, rule: Rule, place: Place) -> datetime:
         """Return the first such clock time not before the anchor, or a little before it where the rule lets it be."""
         here = self.zone.local(anchor) if stamp.offset is None else anchor.astimezone(timezone(stamp.offset))
         day = here.date()
-        for days in (-1, 0, 1, 2):
-            moment = self._on(stamp, day + days * DAY, place, quiet=True)
+        moment, change = anchor, ""
+        for days in (-1, 0, 1, 2) if rule.back else (0, 1, 2):
+            moment, change = self._placed(stamp, day + days * DAY)
             if moment > anchor or (moment == anchor and not rule.after) or timedelta(0) < anchor - moment <= rule.back:
                 break
-        return self._on(stamp, day + days * DAY, place)
+        self._warn_of(change, stamp, place)
+        return moment
 
     def _judged(self, timed: Timed, anchor: datetime, rule: Rule) -> Timed | None:
         """Return the moment, or None where it lies too far after its anchor."""

@@ -14,6 +14,7 @@ from logbook.model.trip import Amount, CatchKept, Fast
 from logbook.read.amount import Amounted
 from logbook.read.fields import Found, error, note, pass_on, text_place
 from logbook.read.fish import as_amount
+from logbook.read.forms import form
 from logbook.read.known import Called, Known
 from logbook.read.moment import Stamp, parse_stamp
 from logbook.read.number import is_nothing
@@ -22,25 +23,25 @@ from logbook.read.tree import Scalar
 
 CODES = frozenset({"tow-line-times", "tow-line-words", "tow-line-twice"})
 
-_PART = re.compile(r",(?!\d)")
+_PART = form(r",(?!\d)")
 """A comma parts the line, but not inside a number such as `1,2 t`."""
 
 _TIME = r"(?:\d{4}-\d\d?-\d\d?[ T])?\d{1,2}[:.]?\d\d(?::\d\d)?(?:\s*(?:Z|UTC))?"
 _OFFSET = r"(?:\s*[+-]\d\d:\d\d)?"
 _TIMES = tuple(
-    re.compile(rf"\s*({time})\s*(?:(?:-|–|—|to)\s*({time})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)
+    form(rf"\s*({time})\s*(?:(?:-|–|—|to)\s*({time})?)?\s*(?:,|$)", re.ASCII | re.IGNORECASE)
     for time in (_TIME, _TIME + _OFFSET)
 )
 """Two times; `20:15-21:50` is first of all a stretch of time, and only then a time with an offset."""
 
-_DEPTH = re.compile(r"[~\d][\d.,\s–-]*(?:fm|fms|fathoms?|m|metres?|ft|feet)\.?$", re.IGNORECASE)
-_SPEED = re.compile(r"\d+(?:[.,]\d+)?\s*(?:kn|kt|knots?)$", re.IGNORECASE)
-_TO = re.compile(r"\s+to\s+", re.IGNORECASE)
-_POSITION = re.compile(r"(?=.*\d)[\d\s°º˚'’′\"”″:.,NSEWnsew-]+$")
-_FAST = re.compile(
+_DEPTH = form(r"[~\d][\d.,\s–-]*(?:fm|fms|fathoms?|m|metres?|ft|feet)\.?$", re.IGNORECASE)
+_SPEED = form(r"\d+(?:[.,]\d+)?\s*(?:kn|kt|knots?)$", re.IGNORECASE)
+_TO = form(r"\s+to\s+", re.IGNORECASE)
+_POSITION = form(r"(?=.*\d)[\d\s°º˚'’′\"”″:.,NSEWnsew-]+$")
+_FAST = form(
     r"(?:came )?fast(?: (?:on )?(?:an? )?(?P<what>rock|wreck|cable|ordnance|pipe|pipeline|boulder))?$", re.IGNORECASE
 )
-_AMOUNT = re.compile(r"(?<![\w.])\d")
+_AMOUNT = form(r"(?<![\w.])\d")
 _INTO = {"put back": "put_back", "over the side": "put_back", "discards": "put_back", "undersize": "undersize"}
 _NO_CATCH = ("no catch", "no fish", "none", "nil")
 
@@ -86,7 +87,7 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
     """
     text = node.value
     place = text_place(node)
-    times = next((match for form in _TIMES if (match := form.match(text))), None)
+    times = next((match for times_of in _TIMES if (match := times_of().match(text))), None)
     if times is None:
         error(
             found,
@@ -100,7 +101,7 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
     line = Line(place=place, shot=parse_stamp(times[1].strip()), hauled=hauled)
     reader = _Parts(line, known, found)
     start = times.end()
-    for part in _PART.split(text[start:]):
+    for part in _PART().split(text[start:]):
         words = part.strip()
         if words:
             reader.take(words, start + len(part) - len(part.lstrip()))
@@ -144,7 +145,7 @@ class _Parts:
         folded = fold_name(words)
         if folded in ("port", "starboard", "stern"):
             self._set("side", folded, "side")
-        elif (fast := _FAST.match(folded)) is not None:
+        elif (fast := _FAST().match(folded)) is not None:
             self._set("fast", Fast(what=fast["what"] or "", at=None), "fast")
         elif folded == CatchKept.NEXT:
             self.line.kept = CatchKept.NEXT
@@ -156,12 +157,12 @@ class _Parts:
 
     def _measured(self, words: str) -> bool:
         """Take a depth or a speed."""
-        if _DEPTH.match(words):
+        if _DEPTH().match(words):
             depth = self.known.terms.depth(words)
             pass_on(self.found, depth.faults, self.place)
             self._set("depth", depth.value, "depth")
             return True
-        if _SPEED.match(words):
+        if _SPEED().match(words):
             speed = self.known.terms.speed(words)
             pass_on(self.found, speed.faults, self.place)
             self._set("speed", speed.value, "speed")
@@ -170,8 +171,8 @@ class _Parts:
 
     def _track(self, words: str) -> bool:
         """Take a position, or several joined by `to`: where the tow began, turned and ended."""
-        parts = _TO.split(words)
-        if not all(_POSITION.match(part) for part in parts):
+        parts = _TO().split(words)
+        if not all(_POSITION().match(part) for part in parts):
             return False
         track = [self.known.terms.position(part) for part in parts]
         for said in track:
@@ -211,7 +212,7 @@ class _Parts:
         into, rest = _destination(words)
         if into != "catch" and is_nothing(rest):
             return True
-        digit = _AMOUNT.search(rest)
+        digit = _AMOUNT().search(rest)
         if digit is None or digit.start() == 0:
             return False
         names, amount = rest[: digit.start()].split(), rest[digit.start() :]

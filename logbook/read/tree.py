@@ -79,7 +79,7 @@ def _rooted(text: str, report: Report, text_keys: frozenset[str]) -> Mapping | N
 
 def _line_by_line(text: str, report: Report, text_keys: frozenset[str]) -> Node | None:
     """Return the root of what can be read of a text."""
-    from logbook.read.salvage import salvage  # noqa: PLC0415 - most logs never need it and should not wait for it
+    from logbook.read.salvage import salvage
 
     return salvage(text, report, text_keys)
 

@@ -3,11 +3,9 @@
 Knows which zones there are; a name is looked up among the known ones before anything is opened by it.
 """
 
-import pkgutil
 import re
 from datetime import UTC, date, datetime, timedelta, timezone, tzinfo
 from functools import cache
-from zoneinfo import ZoneInfo
 
 from msgspec import Struct
 
@@ -45,6 +43,8 @@ class Zone(Struct, frozen=True, kw_only=True):
             (it is read with the offset before the change), else nothing.
         """
         shown = datetime(day.year, day.month, day.day, hour, minute, second, tzinfo=self.rules)
+        if self.rules.__class__ is timezone:
+            return shown, ""
         first, again = _offset(shown), _offset(shown.replace(fold=1))
         odd = "" if first == again else "twice" if first > again else "never"
         return shown.replace(tzinfo=timezone(first)), odd
@@ -52,6 +52,8 @@ class Zone(Struct, frozen=True, kw_only=True):
     def local(self, moment: datetime) -> datetime:
         """Return the same instant at the offset its clocks have then."""
         here = moment.astimezone(self.rules)
+        if self.rules.__class__ is timezone:
+            return here
         return here.replace(tzinfo=timezone(_offset(here)), fold=0)
 
 
@@ -70,7 +72,13 @@ def parse_zone(text: str) -> Said[Zone]:
     name = None if _refusal(typed) else zones().get(typed.casefold())
     if name is None:
         return Said(None, (_unknown(text, typed),))
-    return Said(Zone(name=name, rules=ZoneInfo(name)))
+    return Said(Zone(name=name, rules=_rules(name)))
+
+
+def _rules(name: str) -> tzinfo:
+    from zoneinfo import ZoneInfo
+
+    return ZoneInfo(name)
 
 
 def _fixed(text: str, match: re.Match[str]) -> Said[Zone]:
@@ -105,6 +113,8 @@ def _unknown(text: str, typed: str) -> Fault:
 @cache
 def zones() -> dict[str, str]:
     """Return the IANA names of the tz database, by folded name."""
+    import pkgutil
+
     listed = pkgutil.get_data("tzdata", "zones") or b""
     return {name.casefold(): name for name in listed.decode("ascii").split() if _refusal(name) == ""}
 

@@ -1,0 +1,42 @@
+"""Publish the archive of the logs folder LOGS in the folder SITE.
+
+All that can be read is published; exit status 1 if some log had an error. Nothing in SITE is deleted or written over
+but the archive's own files.
+"""
+
+import sys
+from argparse import ArgumentParser, Namespace
+from pathlib import Path
+
+from logbook.build import NoLogsError
+from logbook.build import build as build_archive
+from logbook.cli.say import FAULTY_LOGS, NOT_WRITTEN, Failure, Progress, many, print_problems, shown, status_of, tell
+from logbook.cli.words import existing_folder
+from logbook.publish.folder import PublishError
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Add where the logs are and where the archive goes."""
+    parser.add_argument("logs", metavar="LOGS", type=existing_folder, help="the folder of logs")
+    parser.add_argument("site", metavar="SITE", type=Path, help="the folder of the archive; made where there is none")
+
+
+def run(asked: Namespace) -> int:
+    """Build, say what was done and what to do next, and return the exit status."""
+    try:
+        with Progress() as progress:
+            built = build_archive(asked.logs, asked.site, progress)
+    except NoLogsError as nothing:
+        raise Failure(str(nothing), FAULTY_LOGS) from nothing
+    except PublishError as fault:
+        raise Failure(str(fault), NOT_WRITTEN) from fault
+    print_problems(built.problems, sys.stderr)
+    done = built.published
+    tell(
+        f"{many(built.trips, 'trip')} of {many(built.logs, 'log')} published in {shown(asked.site)}: "
+        f"{many(done.files, 'file')}, {done.written} written, {done.removed} removed"
+    )
+    if built.errors:
+        tell(f"mend {many(built.errors, 'error')} above and build again")
+    tell(f"open {shown(asked.site / 'index.html')}")
+    return status_of(built.problems)

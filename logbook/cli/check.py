@@ -1,0 +1,71 @@
+"""Say what is wrong in logs: every PATH may be a log, a fleet file or a folder of them.
+
+One line a problem, as FILE:LINE:COLUMN: SEVERITY: MESSAGE; HINT [CODE]. An error is a figure that can't be used, a
+warning one that is used but wants a look, a note something put right without loss.
+"""
+
+import sys
+from argparse import ArgumentParser, Namespace
+from collections import Counter
+from collections.abc import Iterable
+from datetime import UTC, datetime
+
+from logbook.cli.say import many, print_problems, status_of, tell
+from logbook.cli.words import existing
+from logbook.model.problem import Place, Problem, Severity
+from logbook.model.trip import Trip
+from logbook.read.folder import FLEET_FILE, check_fleet_file, read_folder
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Add what is to be checked."""
+    parser.add_argument(
+        "paths", metavar="PATH", nargs="+", type=existing, help="a log, a fleet file, or a folder of logs"
+    )
+
+
+def run(asked: Namespace) -> int:
+    """Print the problems of all the paths, each once, and return the exit status."""
+    problems: set[Problem] = set()
+    logs = 0
+    for path in asked.paths:
+        if path.name.casefold() == FLEET_FILE and path.is_file():
+            problems.update(check_fleet_file(path))
+            continue
+        folder = read_folder(path)
+        logs += folder.logs
+        problems.update(folder.problems)
+        problems.update(_future(folder.trips, datetime.now(UTC)))
+    print_problems(sorted(problems), sys.stdout)
+    if logs or not problems:
+        tell(_counted(problems, logs))
+    return status_of(problems)
+
+
+def _future(trips: Iterable[Trip], now: datetime) -> Iterable[Problem]:
+    """Give a warning for every trip with a moment in the future by the machine's clock."""
+    for trip in trips:
+        moments = [(tow.hauled or tow.shot, tow.place) for tow in trip.tows]
+        moments += [(landing.finished or landing.docked, landing.place) for landing in trip.landings]
+        moments.append((trip.sailed, Place(file=trip.file, line=1, column=1)))
+        late = [(moment, place) for moment, place in moments if moment is not None and moment > now]
+        if late:
+            moment, place = min(late)
+            yield Problem(
+                place=place,
+                severity=Severity.WARNING,
+                code="future",
+                message=f"{moment:%Y-%m-%d %H:%M} lies in the future by this machine's clock",
+                hint="see the date, and the clock",
+            )
+
+
+def _counted(problems: Iterable[Problem], logs: int) -> str:
+    """Return the summary of a check with what to do next."""
+    counts = Counter(problem.severity for problem in problems)
+    files = {problem.place.file for problem in problems}
+    if not files:
+        return f"{many(logs, 'log')}: nothing wrong"
+    words = ", ".join(many(counts[severity], severity.value) for severity in Severity if counts[severity])
+    said = f"{many(logs, 'log')}: {words} in {many(len(files), 'file')}"
+    return f"{said}; mend the errors and check again" if counts[Severity.ERROR] else said

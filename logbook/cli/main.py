@@ -1,0 +1,97 @@
+"""Finds the command that is meant and runs it; what goes wrong ends in a message and an exit status, not in a traceback.
+
+Exit status: 0 clean (warnings allowed), 1 errors in logs, 2 wrong usage, 3 could not write, 130 interrupted.
+"""
+
+import gc
+import os
+import sys
+from importlib import import_module
+
+from logbook import __version__
+from logbook.cli.say import CLEAN, INTERRUPTED, NOT_WRITTEN, WRONG_USAGE, Failure, complain
+from logbook.cli.words import parser_of
+
+COMMANDS = {
+    "check": "what is wrong in the logs, line by line",
+    "reckon": "the figures of one trip",
+    "build": "publish the archive of a folder of logs",
+}
+"""Every command, whose module in this package has its name, and what it does."""
+
+HELP = """\
+usage: logbook COMMAND ...
+
+Trip logs kept in any text editor: checked, reckoned and published as an archive.
+
+Commands (logbook COMMAND --help says more of each):
+{commands}
+
+Examples:
+  logbook check sample_logs              what is wrong in the logs, line by line
+  logbook reckon LOG                     the figures of one trip
+  logbook reckon LOG --json              the same for other programs
+  logbook build sample_logs site         publish the archive; open site/index.html
+
+Options:
+  -h, --help     this text
+  --version      which version this is
+
+Exit status: 0 clean (warnings allowed), 1 errors in logs, 2 wrong usage, 3 could not write."""
+
+
+def main() -> None:
+    """Run the command and leave with its exit status; no traceback for what a user can mend."""
+    gc.set_threshold(100_000)  # records hold no cycles; looking for them costs more than reading a log
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
+    try:
+        status = _run(sys.argv[1:])
+        sys.stdout.flush()
+    except KeyboardInterrupt:
+        status = INTERRUPTED
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        status = CLEAN
+    except Failure as fault:
+        complain(str(fault))
+        status = fault.status
+    except OSError as fault:
+        where = f"{fault.filename}: " if fault.filename else ""
+        complain(f"{where}{fault.strerror or fault}")
+        status = NOT_WRITTEN
+    sys.exit(status)
+
+
+def _run(words: list[str]) -> int:
+    """Run the command that the words begin with and return its exit status."""
+    name = words[0] if words else ""
+    if name in COMMANDS:
+        command = import_module(f"logbook.cli.{name}")
+        parser = parser_of(name, command.__doc__ or "")
+        command.arguments(parser)
+        status: int = command.run(parser.parse_args(words[1:]))
+        return status
+    if name == "--version":
+        print(f"logbook {__version__}")
+        return CLEAN
+    if name in {"-h", "--help"}:
+        print(_help())
+        return CLEAN
+    if not words:
+        print(_help(), file=sys.stderr)
+        return WRONG_USAGE
+    raise Failure(_no_command(name), WRONG_USAGE)
+
+
+def _help() -> str:
+    return HELP.format(commands="\n".join(f"  {name:<10} {said}" for name, said in COMMANDS.items()))
+
+
+def _no_command(name: str) -> str:
+    import difflib
+
+    near = difflib.get_close_matches(name, COMMANDS, n=1)
+    hint = f"did you mean {near[0]}?" if near else "logbook --help lists the commands"
+    return f"there is no command '{name}'; {hint}"

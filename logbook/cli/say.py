@@ -1,0 +1,87 @@
+"""What the commands print: problems, counts, complaints and progress, with colours where they are wanted."""
+
+import os
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Self, TextIO
+
+from logbook.model.problem import Problem, Severity
+
+CLEAN, FAULTY_LOGS, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 3, 130
+
+_COLOURS = {Severity.ERROR: 31, Severity.WARNING: 33, Severity.NOTE: 36}
+
+
+class Failure(Exception):  # noqa: N818 - it may be wrong usage, or logs at fault
+    """A message for standard error and an exit status."""
+
+    def __init__(self, message: str, status: int) -> None:
+        """Keep the message and the status to leave with."""
+        super().__init__(message)
+        self.status = status
+
+
+def tell(line: str) -> None:
+    """Say something about the work itself, beside its result."""
+    print(line, file=sys.stderr)
+
+
+def complain(message: str) -> None:
+    """Say what went wrong, in the form of a problem without a place."""
+    tell(f"logbook: error: {message}")
+
+
+def print_problems(problems: Iterable[Problem], to: TextIO) -> None:
+    """Print a line for each problem, the word of its severity coloured on a terminal."""
+    coloured = _colours_wanted(to)
+    for problem in problems:
+        line = str(problem)
+        if coloured:
+            word = problem.severity.value
+            line = line.replace(f" {word}: ", f" \x1b[1;{_COLOURS[problem.severity]}m{word}\x1b[0m: ", 1)
+        print(line, file=to)
+
+
+def status_of(problems: Iterable[Problem]) -> int:
+    """Return the exit status that problems of logs ask for."""
+    return FAULTY_LOGS if any(problem.severity is Severity.ERROR for problem in problems) else CLEAN
+
+
+def shown(path: Path) -> str:
+    """Return a path that can be printed, whatever bytes are in its name."""
+    return str(path).encode("utf-8", "replace").decode("utf-8")
+
+
+def many(count: int, word: str) -> str:
+    """Return a count with its word."""
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _colours_wanted(stream: TextIO) -> bool:
+    """Tell whether to colour: on a terminal that can, unless NO_COLOR is set."""
+    return stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+class Progress:
+    """One line on standard error that says how far the work is; nothing where that is no terminal."""
+
+    def __init__(self) -> None:
+        """Begin with nothing shown."""
+        self._shown = sys.stderr.isatty() and os.environ.get("TERM") != "dumb"
+        self._last = ""
+
+    def __enter__(self) -> Self:
+        """Return itself, to be told each stage."""
+        return self
+
+    def __exit__(self, *exc: object) -> None:
+        """Clear the line."""
+        self("")
+
+    def __call__(self, stage: str) -> None:
+        """Show a stage in place of the one before."""
+        if self._shown:
+            sys.stderr.write(f"\r{stage.ljust(len(self._last))}" + ("" if stage else "\r"))
+            sys.stderr.flush()
+            self._last = stage
