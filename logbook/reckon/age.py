@@ -60,7 +60,8 @@ class Fish(Struct, frozen=True, kw_only=True):
     """What one tow's fish went through since it was hauled.
 
     Attributes:
-        hauled: When it came up.
+        hauled: When it came up; the earliest it can have been where that is not known.
+        hauled_assumed: True where it is not.
         iced: When it was under ice, not before `hauled`.
         iced_assumed: True where that was not logged.
         deck_c: How warm it lay until then.
@@ -70,6 +71,7 @@ class Fish(Struct, frozen=True, kw_only=True):
     """
 
     hauled: datetime
+    hauled_assumed: bool
     iced: datetime
     iced_assumed: bool
     deck_c: float
@@ -86,7 +88,7 @@ def equivalent_days(fish: Fish, time: datetime) -> float:
 
 
 def fish_of(trip: Trip, fleet: Fleet, iced: Sequence[Iced]) -> tuple[Fish | None, ...]:
-    """Return what the fish of every tow went through; None for a tow that was not hauled.
+    """Return what the fish of every tow went through; None for a tow that has not come up.
 
     Args:
         trip: The trip as it stood.
@@ -99,17 +101,18 @@ def fish_of(trip: Trip, fleet: Fleet, iced: Sequence[Iced]) -> tuple[Fish | None
 
 
 def _fish(tow: Tow, iced: Iced, pens: Sequence[str], trip: Trip, fleet: Fleet, curves: dict[str, Curve]) -> Fish | None:
-    if tow.hauled is None or iced.at is None:
+    if iced.came_up is None or iced.under is None:
         return None
     assumed = float(fleet.assumed.pen_temperature)
     deck = warmest(tow, trip)
     told: dict[str, Curve | None] = {pen: curves.get(fold_name(pen)) for pen in pens or ("",)}
     return Fish(
-        hauled=tow.hauled,
-        iced=max(tow.hauled, iced.at),
-        iced_assumed=bool(iced.basis),
+        hauled=iced.came_up,
+        hauled_assumed=tow.hauled is None,
+        iced=iced.under,
+        iced_assumed=bool(iced.basis) or iced.at is None,
         deck_c=WARM_DECK if deck is None else deck,
-        pens=tuple(((tow.hauled, assumed),) if curve is None else curve for curve in told.values()),
+        pens=tuple(((iced.came_up, assumed),) if curve is None else curve for curve in told.values()),
         of_deck=f"assumed: {WARM_DECK:g} °C on deck" if deck is None else "",
         of_pens=tuple(words for pen, curve in told.items() if (words := _of_pen(pen, curve, assumed))),
     )
@@ -145,8 +148,8 @@ class TowAge(Struct, frozen=True, kw_only=True):
 
 
 def tow_age(fish: Fish | None, as_of: datetime) -> TowAge | None:
-    """Return how old a tow's fish is at a moment; None where it was not hauled."""
-    if fish is None:
+    """Return how old a tow's fish is at a moment; None where it is not known when it was hauled."""
+    if fish is None or fish.hauled_assumed:
         return None
     words = [fish.of_deck] if fish.of_deck and min(fish.iced, as_of) > fish.hauled else []
     words += fish.of_pens if as_of > fish.iced else ()
@@ -225,26 +228,38 @@ def reckon_age(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Age:
 
 
 def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
-    """Return what was assumed: that there is fish where its weight is not known, and how warm and how long it lay."""
-    oldest = [lot for lot in lots if lot.days(as_of) == max(one.days(as_of) for one in lots)]
-    unknown = (
-        ["assumed: there is fish of tows whose catch is not known"] if oldest and oldest[0].kept_kg is None else []
-    )
-    all_fish = [fish for lot in lots for fish in lot.fish]
-    known_fish = [fish for lot in lots if lot.kept_kg is not None for fish in lot.fish]
+    """Return what was assumed: that there is fish where its weight is not known, when it came up, how warm and long it lay."""
+    known = [lot for lot in lots if lot.kept_kg is not None]
+    clock, known_clock = _early(lots), _early(known)
+    oldest = _fish_not_known(lots, [lot.days(as_of) for lot in lots])
+    equal = _fish_not_known(lots, [lot.equivalent_days(as_of) for lot in lots])
+    warmth, known_warmth = _assumed(lots, as_of, fleet), _assumed(known, as_of, fleet)
     return tuple(
         (name, "; ".join(words))
         for name, words in (
-            ("oldest_ice_days", unknown),
-            ("oldest_equivalent_ice_days", unknown + _assumed(all_fish, as_of, fleet)),
-            ("mean_equivalent_ice_days", _assumed(known_fish, as_of, fleet)),
-            ("over_limit_kg", _assumed(known_fish, as_of, fleet)),
+            ("oldest_ice_days", oldest + clock),
+            ("mean_ice_days", known_clock),
+            ("oldest_equivalent_ice_days", equal + clock + warmth),
+            ("mean_equivalent_ice_days", known_clock + known_warmth),
+            ("kept_kg_by_day", known_clock),
+            ("over_limit_kg", known_clock + known_warmth),
         )
         if words
     )
 
 
-def _assumed(fish: Sequence[Fish], as_of: datetime, fleet: Fleet) -> list[str]:
+def _fish_not_known(lots: Sequence[Lot], ages: Sequence[float]) -> list[str]:
+    unknown = any(lot.kept_kg is None and age == max(ages) for lot, age in zip(lots, ages, strict=True))
+    return ["assumed: there is fish of tows whose catch is not known"] if unknown else []
+
+
+def _early(lots: Sequence[Lot]) -> list[str]:
+    early = any(fish.hauled_assumed for lot in lots for fish in lot.fish)
+    return ["assumed: hauled as early as can be, where no time is known"] if early else []
+
+
+def _assumed(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> list[str]:
+    fish = [one for lot in lots for one in lot.fish]
     in_pens = any(words.startswith("assumed") for one in fish if as_of > one.iced for words in one.of_pens)
     doubtful = dict.fromkeys(
         words for one in fish if as_of > one.iced for words in one.of_pens if words.startswith("doubtful")

@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from logbook.model.names import fold_name
 from logbook.model.trip import Trip
+from logbook.reckon.together import sorted_together
 
 Curve = tuple[tuple[datetime, float], ...]
 """Temperatures at moments in order, linear between them, flat before the first and after the last; one at least."""
@@ -33,9 +34,18 @@ def pen_curves(trip: Trip) -> dict[str, Curve]:
 
 
 def pens_of_tows(trip: Trip) -> tuple[tuple[str, ...], ...]:
-    """Return where each tow's fish lies: as the stowage tells it, else as the tow does."""
+    """Return where each tow's fish lies: as the stowage tells it, else as the tow does; what was sorted together lies together.
+
+    Of a tow that tells no pen either, fish can lie wherever the tally has fish that it names no tows of.
+    """
     stowed: dict[int, list[str]] = {}
     for line in trip.stowage:
         for no in line.tows:
             stowed.setdefault(no, []).append(line.pen)
-    return tuple(tuple(dict.fromkeys(stowed.get(tow.no, tow.pens))) for tow in trip.tows)
+    anywhere = tuple(line.pen for line in trip.stowage if not line.tows)
+    pens = [tuple(stowed.get(tow.no, tow.pens)) or anywhere for tow in trip.tows]
+    for group in sorted_together(trip.tows):
+        for n in group[:-1]:
+            own = () if trip.tows[n].no not in stowed else pens[n]
+            pens[n] = own or pens[group[-1]] or pens[n]
+    return tuple(tuple(dict.fromkeys(names)) for names in pens)

@@ -8,6 +8,8 @@ from msgspec import Struct
 from logbook.model.figures import TowFigures
 from logbook.model.trip import CatchKept, Stowed, Tow, Trip
 from logbook.reckon.gaps import numbers
+from logbook.reckon.on_ice import may_be_aboard
+from logbook.reckon.together import still_waiting
 
 
 class Laid(Struct, frozen=True, kw_only=True):
@@ -48,7 +50,8 @@ class AllLaid(Struct, frozen=True, kw_only=True):
 def all_laid(trip: Trip, tows: Iterable[TowFigures], fish_to_ice: float, as_of: datetime) -> AllLaid:
     """Return the ice laid with every tow's fish and moved to it afterwards.
 
-    Where the tally says what ice was laid with a tow's fish, its own `ice` does not count besides. What is still on deck counts
+    Where the tally says what ice was laid with a tow's fish, its own `ice` does not count besides; a line without ice about a
+    tow that others tell the ice of is fish that took ice too. What is still on deck counts
     as laid at `as_of`: it will need it.
 
     Args:
@@ -59,25 +62,30 @@ def all_laid(trip: Trip, tows: Iterable[TowFigures], fish_to_ice: float, as_of: 
     """
     tallied = [line for line in trip.stowage if line.ice is not None]
     by_tally = {no for line in tallied for no in line.tows}
-    laid = [Laid(at=line.at, kg=float(line.ice)) for line in tallied if line.ice is not None]
-    laid += _re_iced(trip)
+    bare = [line for line in trip.stowage if line.ice is None and line.tows and by_tally.issuperset(line.tows)]
+    logged = [Laid(at=line.at, kg=float(line.ice)) for line in tallied if line.ice is not None]
     assumed: list[tuple[Tow, Laid]] = []
     left_out: list[int] = []
-    for tow, figures in zip(trip.tows, tows, strict=True):
+    waiting = {tow.no for tow in still_waiting(trip.tows)}
+    for tow, figures, aboard in zip(trip.tows, tows, may_be_aboard(trip.tows), strict=True):
         at = min(figures.on_ice, as_of) if figures.on_ice is not None else None
-        if tow.hauled is None or tow.no in by_tally:
+        if not aboard or tow.no in by_tally:
             continue
         if tow.ice is not None:
-            laid.append(Laid(at=at, kg=float(tow.ice)))
+            logged.append(Laid(at=at, kg=float(tow.ice)))
         elif figures.kept_kg:
             assumed.append((tow, Laid(at=at, kg=float(figures.kept_kg) / fish_to_ice)))
-        elif figures.kept_kg is None and tow.kept is not CatchKept.NEXT:
+        elif figures.kept_kg is None and (tow.kept is not CatchKept.NEXT or tow.no in waiting):
             left_out.append(tow.no)
     part = _not_tallied(tallied, [one.kg * fish_to_ice for _, one in assumed])
-    laid += [Laid(at=one.at, kg=one.kg * part) for _, one in assumed]
     return AllLaid(
-        laid=tuple(laid),
-        assumed=tuple(tow.no for tow, _ in assumed) if part else (),
+        laid=(
+            *logged,
+            *_re_iced(trip),
+            *(Laid(at=one.at, kg=one.kg * part) for _, one in assumed),
+            *(Laid(at=line.at, kg=_fish_kg([line]) / fish_to_ice) for line in bare),
+        ),
+        assumed=(*(tow.no for tow, _ in assumed if part), *(no for line in bare for no in line.tows)),
         left_out=tuple(left_out),
     )
 
@@ -90,11 +98,9 @@ def _re_iced(trip: Trip) -> Iterator[Laid]:
 
 def _not_tallied(tallied: Iterable[Stowed], fish_kg: list[float]) -> float:
     """Return the part of some fish that lines of the tally which name no tow can't have been about."""
-    told = sum(
-        float(fish.weight.kilograms)
-        for line in tallied
-        if not line.tows
-        for fish in line.fish
-        if fish.weight is not None
-    )
+    told = _fish_kg(line for line in tallied if not line.tows)
     return max(0.0, 1 - told / sum(fish_kg)) if fish_kg else 1.0
+
+
+def _fish_kg(lines: Iterable[Stowed]) -> float:
+    return sum(float(fish.weight.kilograms) for line in lines for fish in line.fish if fish.weight is not None)

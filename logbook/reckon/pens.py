@@ -9,11 +9,12 @@ from msgspec import Struct
 from logbook.model.figures import Basis, PenFigures
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.model.quantity import DAY
+from logbook.model.quantity import DAY, HOUR
 from logbook.model.trip import Trip
 from logbook.reckon.catch import add, kilograms
 from logbook.reckon.gaps import numbers
 from logbook.reckon.hold import pen_curves
+from logbook.reckon.on_ice import earliest_up, may_be_aboard, usual_stowing
 from logbook.reckon.standing import Standing
 from logbook.reckon.together import sorted_together
 
@@ -21,12 +22,13 @@ _GRAM = Decimal("0.001")
 
 
 class _Share(Struct, frozen=True, kw_only=True):
-    """A share of fish that lies in a pen."""
+    """A share of fish that lies in a pen; `hauled_by` is what was assumed of when it was hauled."""
 
     pen: str
     kept_kg: Decimal | None
     on_ice: datetime | None
     hauled: datetime | None
+    hauled_by: str
     tows: tuple[int, ...]
 
 
@@ -36,7 +38,7 @@ def reckon_pens(now: Standing) -> ByName[PenFigures]:
     Where the tally tells where a tow's fish lies, the tow's own pens don't count; where it names no tows, no tow's do.
     """
     trip = now.trip
-    shares = [*_tallied(trip), *_by_tows(now)]
+    shares = [*_tallied(now), *_by_tows(now)]
     names: dict[str, str] = {}
     by_reading = [pen for reading in trip.readings for pen, _ in reading.temperatures]
     by_landing = [pen for landing in trip.landings for pen, _ in landing.pens]
@@ -50,17 +52,31 @@ def reckon_pens(now: Standing) -> ByName[PenFigures]:
     )
 
 
-def _tallied(trip: Trip) -> Iterator[_Share]:
-    hauled = {tow.no: tow.hauled for tow in trip.tows}
-    for line in trip.stowage:
-        known = [time for time in (hauled.get(no) for no in line.tows) if time is not None]
+def _tallied(now: Standing) -> Iterator[_Share]:
+    """Give what the tally tells of: as old as the first tow in it, or as stowing usually takes where it names none."""
+    up = _earliest_up(now)
+    usual = usual_stowing(now.trip.tows, now.as_of)
+    took = now.fleet.assumed.to_stow if usual is None else usual
+    for line in now.trip.stowage:
+        known = [up[no] for no in line.tows if no in up]
+        before = line.at - took if line.at is not None else None
         yield _Share(
             pen=line.pen,
             kept_kg=add(map(kilograms, line.fish)),
             on_ice=line.at,
-            hauled=min(known, default=line.at),
+            hauled=min(known, default=before),
+            hauled_by="" if known else f"assumed: hauled {took / HOUR:.2g} h before it was stowed",
             tows=line.tows,
         )
+
+
+def _earliest_up(now: Standing) -> dict[int, datetime]:
+    """Return when the first fish in each tow's catch came up, by the tow's number."""
+    tows = now.trip.tows
+    up: dict[int, datetime] = {}
+    for n, group in enumerate(sorted_together(tows)):
+        up[tows[n].no] = min(earliest_up(now.trip, m) for m in (*group, n))
+    return up
 
 
 def _by_tows(now: Standing) -> Iterator[_Share]:
@@ -69,17 +85,25 @@ def _by_tows(now: Standing) -> Iterator[_Share]:
     listed = {no for line in trip.stowage for no in line.tows}
     if any(not line.tows for line in trip.stowage):
         return
+    aboard = may_be_aboard(trip.tows)
     for group in sorted_together(trip.tows):
         if not group or now.tows[group[-1]].kept_kg == 0 or now.tows[group[-1]].no in listed:
             continue
-        tow = now.tows[group[-1]]
-        times = [time for time in (now.tows[n].hauled for n in group) if time is not None]
-        if not times:
+        if not any(aboard[n] for n in group):
             continue
+        tow = now.tows[group[-1]]
+        up = min(earliest_up(trip, n) for n in group)
+        early = any(trip.tows[n].hauled is None for n in group)
         pens = tow.pens or ("",)
-        every = tuple(now.tows[n].no for n in group)
         for pen, part in zip(pens, _evenly(tow.kept_kg, len(pens)), strict=True):
-            yield _Share(pen=pen, kept_kg=part, on_ice=tow.on_ice, hauled=min(times), tows=every)
+            yield _Share(
+                pen=pen,
+                kept_kg=part,
+                on_ice=tow.on_ice,
+                hauled=up,
+                hauled_by="assumed: hauled as early as can be, where no time is known" if early else "",
+                tows=tuple(now.tows[n].no for n in group),
+            )
 
 
 def _evenly(kept: Decimal | None, parts: int) -> list[Decimal | None]:
@@ -108,15 +132,17 @@ def _pen(folded: str, shares: Sequence[_Share], now: Standing, *, placed: bool) 
         tows=tuple(dict.fromkeys(no for share in shares for no in share.tows)),
         temperature_c=curve[-1][1] if curve else None,
         out_turn_kg=_out_turn(now.trip, folded),
-        basis=_left_out(shares),
+        basis=_basis(shares),
     )
 
 
-def _left_out(shares: Sequence[_Share]) -> Basis:
+def _basis(shares: Sequence[_Share]) -> Basis:
+    """Return what the weight leaves out and what the age assumes."""
     unknown = [no for share in shares if share.kept_kg is None for no in share.tows]
-    if not unknown or all(share.kept_kg is None for share in shares):
-        return ()
-    return (("kept_kg", f"without {numbers(unknown)}, catch not known"),)
+    some = unknown and any(share.kept_kg is not None for share in shares)
+    left_out = (("kept_kg", f"without {numbers(unknown)}, catch not known"),) if some else ()
+    words = dict.fromkeys(share.hauled_by for share in shares if share.hauled_by and share.hauled is not None)
+    return (*left_out, *((("oldest_ice_days", "; ".join(words)),) if words else ()))
 
 
 def _out_turn(trip: Trip, folded: str) -> Decimal | None:

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from logbook.reckon.age import curve_days, linear_days, rate
-from tests.reckon.build import figures
+from logbook.reckon.hold import temperature_at
+from tests.reckon.build import figures, moment
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
 TEMPERATURES = st.floats(-12, 15)
@@ -233,3 +234,108 @@ def test_a_doubtful_pen_is_named_for_the_trip_too() -> None:
     made = figures(LOG + "readings:\n  - {at: 2026-03-05 08:00, temperatures: {P1: 18 C}}\n" + LANDED)
 
     assert "P1 is outside" in dict(made.age.basis)["oldest_equivalent_ice_days"]
+
+
+def test_fish_with_no_hauled_time_came_up_as_early_as_can_be() -> None:
+    # Shot at 18:10; until it is stowed as usual it lies on deck, then at the pen's assumed temperature.
+    one = "tows:\n  - {shot: 18:10, hauled: 99:99, catch: {cod: 100 kg}, deck temperature: 10 C}\n"
+    made = figures(one, at="2026-03-09 18:10")
+    known = figures(one.replace("99:99", "18:40"), at="2026-03-09 18:10")
+
+    assert made.age.oldest_ice_days == pytest.approx(5)
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(4 * 2 / 24 + (5 - 2 / 24) * 1.21)
+    assert (made.age.oldest_equivalent_ice_days or 0) > (known.age.oldest_equivalent_ice_days or 9)
+    assert dict(made.age.basis)["oldest_ice_days"] == "assumed: hauled as early as can be, where no time is known"
+    assert (made.tows[0].ice_days, made.tows[0].equivalent_ice_days, made.tows[0].on_ice) == (None, None, None)
+
+
+def test_tows_of_which_only_the_shots_are_logged_have_fish_but_for_gear_still_down() -> None:
+    made = figures("tows:\n  - {shot: 08:00}\n  - {shot: 12:00}\n", at="2026-03-05 08:00")
+
+    assert made.age.oldest_ice_days == 1
+    assert figures("tows:\n  - {shot: 08:00}\n", at="2026-03-05 08:00").age.oldest_ice_days is None
+
+
+TOGETHER = """\
+sea temperature: 10 C
+tows:
+  - {shot: 08:00, hauled: 10:00, catch: with next, pen: P1}
+  - {shot: 12:00, hauled: 14:00, stowed: 18:00, pen: P2, catch: {cod: 1000 kg}}
+readings:
+  - {at: 20:00, temperatures: {P1: 0 C, P2: 4 C}}
+"""
+
+
+def test_what_was_sorted_with_a_next_tow_lay_on_deck_until_that_was_stowed_and_lies_with_it() -> None:
+    made = figures(TOGETHER, at="2026-03-05 10:00")
+
+    # Hauled at 10:00, eight hours on a deck of 10 degrees, then sixteen at the 4 degrees of the second tow's pen.
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(8 / 24 * 4 + 16 / 24 * 1.96)
+    assert made.tows[0].on_ice == moment("2026-03-04 18:00")
+    assert dict(made.tows[0].basis)["on_ice"] == "assumed: with tow 2, sorted together"
+
+
+def test_what_waits_for_gear_still_down_to_be_sorted_with_it_lies_on_deck() -> None:
+    made = figures(TOGETHER, at="2026-03-04 13:00")
+
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(3 / 24 * 4)
+
+
+def test_fish_sorted_together_but_stowed_alone_is_as_logged() -> None:
+    made = figures(TOGETHER.replace("with next, ", "with next, stowed: 11:00, "), at="2026-03-05 10:00")
+
+    assert made.tows[0].on_ice == moment("2026-03-04 11:00")
+
+
+def test_stowed_before_it_was_hauled_can_not_be_and_is_not_used() -> None:
+    text = "tows:\n  - {shot: 08:00, hauled: 2026-03-04 10:00, stowed: 2026-03-04 09:00, catch: {cod: 100 kg}}\n"
+    made = figures(text, at="2026-03-05 10:00")
+
+    assert made.tows[0].on_ice == moment("2026-03-04 12:00")
+
+
+def test_fish_of_which_no_pen_is_told_may_lie_wherever_the_tally_names_no_tows() -> None:
+    made = figures(
+        "tows:\n  - {shot: 08:00, hauled: 10:00, stowed: 10:00, catch: {cod: 1000 kg}}\n"
+        "stowage:\n  - {at: 10:00, pen: P2, fish: {cod: 1000 kg}}\n"
+        "readings:\n  - {at: 12:00, temperatures: {P2: 4 C}}\n",
+        at="2026-03-05 10:00",
+    )
+
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(1.96)
+
+
+@pytest.mark.parametrize(("celsius", "in_ice"), [(1, 12.40), (2, 10.42), (4, 7.65), (5, 6.67), (10, 3.75)])
+def test_fifteen_days_in_ice_are_as_many_as_worked_when_warmer(celsius: float, in_ice: float) -> None:
+    # Torry Advisory Note 15: cod and haddock are edible for about 15 days in ice; by the relative rate of Huss (1995).
+    assert 15 / rate(celsius) == pytest.approx(in_ice, abs=0.005)
+
+
+@given(READINGS.filter(len), st.integers(1, 117 * 60))
+@settings(max_examples=20)
+def test_a_reading_that_says_what_was_known_anyway_changes_nothing(
+    readings: list[tuple[int, int]], minutes: int
+) -> None:
+    def curve_at(more: tuple[tuple[datetime, float], ...]) -> float:
+        points = sorted({**dict(more), **{START + timedelta(hours=h): t / 10 for h, t in readings}}.items())
+        return curve_days(tuple(points), START, START + timedelta(days=6))
+
+    own = tuple(sorted((START + timedelta(hours=h), t / 10) for h, t in readings))
+    middle = START + timedelta(minutes=minutes)
+
+    assert curve_at(((middle, temperature_at(own, middle)),)) == pytest.approx(curve_at(()), abs=1e-9)
+
+
+def test_midnight_and_the_end_of_a_month_change_nothing() -> None:
+    log = "vessel: Solan Bright\nsailed: 2028-02-28 05:30, Port Kerrin\n"
+    made = figures(
+        "tows:\n  - {shot: 22:10, hauled: 23:59, stowed: 2028-02-29 00:00, pen: P1, deck temperature: 0 C, catch: {cod: 1 kg}}\n"
+        "readings:\n  - {at: 2028-02-29 00:00, temperatures: {P1: 0 C}}\n",
+        log,
+        at="2028-03-01 23:59",
+    )
+
+    # 2028 is a leap year.
+    assert made.age.oldest_ice_days == 2
+    assert made.age.oldest_equivalent_ice_days == pytest.approx(2)
+    assert dict(made.age.kept_kg_by_day) == {"2": 1}

@@ -228,3 +228,31 @@ def test_what_is_assumed_is_never_less_ice_laid_than_the_same_logged() -> None:
 
     assert assumed.laid_kg == logged.laid_kg
     assert assumed.left_kg == pytest.approx(logged.left_kg)
+
+
+def test_fish_with_no_hauled_time_took_ice_too() -> None:
+    made = figures(TOWS + "  - {shot: 18:00, hauled: 99:99, catch: {cod: 600 kg}}\n", of=NO_HOLD).ice
+    look = figures(
+        TOWS
+        + "  - {shot: 18:00, hauled: 99:99, catch: {cod: 600 kg}}\nreadings:\n  - {at: 2026-03-04 22:00, ice left: 8 t}\n",
+        of=NO_HOLD,
+    ).ice
+
+    assert (made.laid_kg, made.left_kg) == (1200, 10500 - 1200)
+    assert dict(made.basis)["laid_kg"].endswith("for tows 2–3")
+    # Nobody knows that it was laid before the look: after it is less ice.
+    assert look.left_kg == 7700
+
+
+def test_fish_that_waits_for_a_next_tow_is_named() -> None:
+    made = figures(TOWS + "  - {shot: 18:00, hauled: 19:00, catch: with next}\n").ice
+
+    assert "without the ice of tow 3, catch not known" in dict(made.basis)["left_kg"]
+
+
+def test_a_line_of_the_tally_without_ice_is_of_fish_that_took_some_where_others_tell_of_the_tow() -> None:
+    more = STOWAGE + "  - {at: 18:00, pen: P2, tows: 1-2, fish: {cod: 300 kg}}\n"
+    made = figures(TOWS + more).ice
+
+    assert made.laid_kg == 700 + 150
+    assert dict(made.basis)["laid_kg"] == "assumed: 1 kg of ice with 2 kg of fish for tows 1–2"

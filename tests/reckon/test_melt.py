@@ -34,6 +34,14 @@ def test_a_kilogram_of_ice_brings_as_much_fish_from_thirty_degrees_to_nought(spe
     assert 1 / chilling_kg(1, 30, of) == pytest.approx(fish_kg, abs=0.05)
 
 
+def test_a_kilogram_of_ice_brings_three_of_water_from_twenty_five_degrees_to_nought() -> None:
+    # UNU Fisheries Training Programme, Ice and cooling: about 3 kg; 3 x 25 x 1.0 / 80 is 0.94 kg of ice.
+    water = Constants(specific_heat=1.0 * KCAL_KJ, latent_heat=80 * KCAL_KJ)
+
+    assert chilling_kg(3, 25, water) == pytest.approx(0.94, abs=0.005)
+    assert 1 / chilling_kg(1, 25, water) == pytest.approx(3, abs=0.25)
+
+
 def test_fish_that_is_colder_than_ice_takes_none() -> None:
     assert chilling_kg(1000, -1, Constants()) == 0
 

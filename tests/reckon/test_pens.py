@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.read.logs import FLEET, fleet
 from tests.reckon.build import figures, moment
 
 TOWS = """\
@@ -62,9 +63,28 @@ def test_a_catch_not_known_is_named_and_is_none_where_it_is_all() -> None:
 
 
 def test_gear_still_down_lies_nowhere() -> None:
-    made = figures(TOWS + "  - {shot: 14:00, pen: S1, catch: {cod: 3 kg}}\n")
+    made = figures(TOWS + "  - {shot: 14:00, pen: S1}\n")
 
     assert (made.pens["S1"].tows, made.pens["S1"].kept_kg) == ((), 0)
+
+
+@pytest.mark.parametrize("hauled", ["", "hauled: 99:99, "])
+def test_fish_of_a_tow_with_no_hauled_time_lies_in_its_pen_and_came_up_as_early_as_can_be(hauled: str) -> None:
+    made = figures(TOWS + f"  - {{shot: 14:00, {hauled}pen: S1, catch: {{cod: 3 kg}}}}\n", at="2026-03-05 14:00")
+    pen = made.pens["S1"]
+
+    assert (pen.tows, pen.kept_kg, pen.oldest_ice_days) == ((4,), 3, 1)
+    assert dict(pen.basis) == {"oldest_ice_days": "assumed: hauled as early as can be, where no time is known"}
+    assert sum(one.kept_kg or 0 for one in made.pens.values()) == made.totals.kept_kg
+
+
+def test_a_pen_is_full_at_what_a_handbook_stows_in_it() -> None:
+    # J. H. Merritt (second-hand, after Papanikolaou's Table 5.1): gutted cod in bulk with ice, 510 kg/m3 with an allowance for
+    # the hold's structure; a pen of 2.0 x 1.5 x 1.2 m is 3.6 m3, and takes 1836 kg.
+    of = fleet(FLEET.replace("P1: 2.4 t", f"P1: {3.6 * 510:.0f} kg"))
+    made = figures("tows:\n  - {shot: 08:00, hauled: 09:00, catch: {cod: 1836 kg}, pen: P1}\n", of=of)
+
+    assert made.pens["P1"].full_percent == pytest.approx(100)
 
 
 def test_tows_sorted_together_lie_where_the_last_does_and_are_as_old_as_the_first() -> None:
@@ -90,8 +110,16 @@ def test_a_tally_that_names_no_tows_says_it_for_all() -> None:
     made = figures(TOWS + TALLY.replace("tows: 1-2, ", "") + LANDED)
 
     assert (made.pens["S1"].kept_kg, made.pens["S1"].tows) == (1800, ())
-    assert made.pens["S1"].oldest_ice_days == pytest.approx(44.25 / 24)
+    # Stowed 44.25 h ago, and hauled an hour before that, as the trip's tows mostly were.
+    assert made.pens["S1"].oldest_ice_days == pytest.approx(45.25 / 24)
+    assert dict(made.pens["S1"].basis) == {"oldest_ice_days": "assumed: hauled 1 h before it was stowed"}
     assert made.pens["P1"].kept_kg == 0
+
+
+def test_the_tally_of_a_tow_is_as_old_as_what_was_sorted_with_it() -> None:
+    made = figures(TOWS.replace("{cod: 1200 kg}, pen: P1", "with next") + TALLY.replace("1-2", "2") + LANDED)
+
+    assert made.pens["S1"].oldest_ice_days == 2
 
 
 def test_a_line_of_the_tally_with_a_count_alone_is_a_weight_not_known() -> None:
