@@ -3,7 +3,6 @@
 Exit status: 0 clean (warnings allowed), 1 errors in logs, 2 wrong usage, 3 could not write, 130 interrupted.
 """
 
-import gc
 import os
 import sys
 from importlib import import_module
@@ -42,7 +41,6 @@ Exit status: 0 clean (warnings allowed), 1 errors in logs, 2 wrong usage, 3 coul
 
 def main() -> None:
     """Run the command and leave with its exit status; no traceback for what a user can mend."""
-    gc.set_threshold(100_000)  # records hold no cycles; looking for them costs more than reading a log
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
