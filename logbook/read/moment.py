@@ -4,7 +4,6 @@ Knows the forms and which days there are; on which day a bare time falls, and in
 """
 
 import re
-from calendar import monthrange
 from datetime import date, time, timedelta
 from functools import lru_cache
 
@@ -211,10 +210,16 @@ def _day(text: str, year: int, month: int, day: int, found: list[Fault]) -> date
 
 
 def _there_is(year: int, month: int, day: int) -> bool:
-    return 1 <= month <= len(_MONTHS) and 1 <= day <= monthrange(year, month)[1]
+    try:
+        date(year, month, day)
+    except ValueError:
+        return False
+    return True
 
 
 def _no_such_day(text: str, year: int, month: int) -> Fault:
+    from calendar import monthrange
+
     hint = "months go from 1 to 12"
     if 1 <= month <= len(_MONTHS):
         hint = f"{_MONTHS[month - 1].capitalize()} has {monthrange(year, month)[1]} days"
