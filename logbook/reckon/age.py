@@ -233,16 +233,16 @@ def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
     clock, known_clock = _early(lots), _early(known)
     oldest = _fish_not_known(lots, [lot.days(as_of) for lot in lots])
     equal = _fish_not_known(lots, [lot.equivalent_days(as_of) for lot in lots])
-    warmth, known_warmth = _assumed(lots, as_of, fleet), _assumed(known, as_of, fleet)
+    all_of, known_of = assumed_of(lots, as_of, fleet), assumed_of(known, as_of, fleet)
     return tuple(
         (name, "; ".join(words))
         for name, words in (
             ("oldest_ice_days", oldest + clock),
             ("mean_ice_days", known_clock),
-            ("oldest_equivalent_ice_days", equal + clock + warmth),
-            ("mean_equivalent_ice_days", known_clock + known_warmth),
+            ("oldest_equivalent_ice_days", equal + all_of),
+            ("mean_equivalent_ice_days", known_of),
             ("kept_kg_by_day", known_clock),
-            ("over_limit_kg", known_clock + known_warmth),
+            ("over_limit_kg", known_of),
         )
         if words
     )
@@ -258,13 +258,15 @@ def _early(lots: Sequence[Lot]) -> list[str]:
     return ["assumed: hauled as early as can be, where no time is known"] if early else []
 
 
-def _assumed(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> list[str]:
+def assumed_of(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> list[str]:
+    """Return what was assumed of fish for its age as if kept at 0 °C: when it came up, how warm and how long it lay."""
     fish = [one for lot in lots for one in lot.fish]
     in_pens = any(words.startswith("assumed") for one in fish if as_of > one.iced for words in one.of_pens)
     doubtful = dict.fromkeys(
         words for one in fish if as_of > one.iced for words in one.of_pens if words.startswith("doubtful")
     )
     return [
+        *_early(lots),
         *(["assumed: when some of it was under ice"] if any(one.iced_assumed for one in fish) else []),
         *dict.fromkeys(one.of_deck for one in fish if one.of_deck and min(one.iced, as_of) > one.hauled),
         *([f"assumed: {float(fleet.assumed.pen_temperature):g} °C in pens without a reading"] if in_pens else []),

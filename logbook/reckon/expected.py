@@ -2,11 +2,24 @@
 
 from logbook.model.figures import Basis, LandingFigures
 from logbook.model.named import ByName
-from logbook.reckon.homeward import POOR_WEATHER, Passage, after, passage_ahead
+from logbook.reckon.age import assumed_of
+from logbook.reckon.gaps import numbers
+from logbook.reckon.homeward import FOREVER, POOR_WEATHER, Passage, after, passage_ahead
 from logbook.reckon.ice import IceState
 from logbook.reckon.landing import destination, port_basis, steam_out
 from logbook.reckon.standing import Standing
-from logbook.reckon.turning import ahead_basis, choices, first_bound, last_shot_by, look_ahead, sales_ahead
+from logbook.reckon.turning import (
+    ICE,
+    ICE_DAYS,
+    NO_DISCHARGE,
+    Ahead,
+    ahead_basis,
+    choices,
+    first_bound,
+    last_shot_by,
+    look_ahead,
+    sales_ahead,
+)
 
 
 def expected_landing(now: Standing, ice: IceState) -> LandingFigures:
@@ -28,10 +41,13 @@ def expected_landing(now: Standing, ice: IceState) -> LandingFigures:
     turn_by, bound_by = first_bound(ahead, passage.hours) if turning else (None, None)
     poor_by, _ = first_bound(ahead, passage.poor_hours) if turning else (None, None)
     rate = ahead.landing_rate
+    sailed_home = after(passage.leaves, passage.hours)
+    docked = max(sailed_home, now.as_of) if sailed_home is not None and now.at_sea else None
+    sales = sales_ahead(ahead, port, fleet.zone, homeward=homeward) if now.at_sea else ()
     return LandingFigures(
         port=destination(trip, fleet),
         expected=True,
-        docked=after(passage.leaves, passage.hours) if now.at_sea else None,
+        docked=docked,
         passage_nm=passage.nautical_miles if now.at_sea else None,
         passage_h=passage.hours if now.at_sea else None,
         landing_started=None,
@@ -42,7 +58,7 @@ def expected_landing(now: Standing, ice: IceState) -> LandingFigures:
         steam_home_h=None,
         turnaround_h=None,
         temperatures=ByName(),
-        sales=sales_ahead(ahead, port, fleet.zone, homeward=homeward) if now.at_sea else (),
+        sales=sales,
         turn_for_home_by=turn_by,
         bound_by=bound_by,
         turn_for_home_by_poor_weather=poor_by,
@@ -51,18 +67,34 @@ def expected_landing(now: Standing, ice: IceState) -> LandingFigures:
         basis=(
             *port_basis(trip, fleet),
             *_passage_basis(now, passage),
+            *((("docked", "assumed: not before these figures"),) if docked != sailed_home and docked else ()),
             *((("discharge_kg_per_h", "assumed: the port's usual rate"),) if rate is not None else ()),
-            *(ahead_basis(ahead) if turn_by is not None else ()),
+            *(_turning_basis(now, ice, ahead, bound_by) if turning else ()),
+            *((("sales", NO_DISCHARGE),) if sales and NO_DISCHARGE in ahead_basis(ahead) else ()),
         ),
     )
 
 
 def _passage_basis(now: Standing, passage: Passage) -> Basis:
-    """Return why the passage can't be told, or what speed was assumed for poor weather."""
+    """Return why the passage can't be told, or what way and what speed in poor weather were assumed."""
     if not now.at_sea:
         return ()
+    straight = (("passage_nm", "assumed: straight, no route to the port is known"),) if passage.straight else ()
     if passage.not_known:
-        return (("docked", f"not known: {passage.not_known}"),)
+        return (*straight, ("docked", f"not known: {passage.not_known}"))
     if now.state == "homeward" or now.trip.vessel.poor_weather_speed:
-        return ()
-    return (("turn_for_home_by_poor_weather", f"assumed: {POOR_WEATHER:g} of the steaming speed"),)
+        return straight
+    return (*straight, ("turn_for_home_by_poor_weather", f"assumed: {POOR_WEATHER:g} of the steaming speed"))
+
+
+def _turning_basis(now: Standing, ice: IceState, ahead: Ahead, bound_by: str | None) -> Basis:
+    """Return what the time to turn leaves out, and what was assumed of that which binds it; of the choices where there is none."""
+    without = [f"without {numbers(now.not_known)}, catch not known"] if now.not_known else []
+    assumed: list[str] = []
+    if bound_by == ICE_DAYS:
+        assumed = assumed_of(now.lots, now.as_of + FOREVER, now.fleet)
+    if bound_by == ICE:
+        assumed = [words for name, words in ice.ice.basis if name == "lasts_until"]
+    words = dict.fromkeys((*without, *ahead_basis(ahead), *assumed))
+    name = "choices" if ahead.passage.hours is None else "turn_for_home_by"
+    return ((name, "; ".join(words)),) if words else ()

@@ -26,6 +26,7 @@ class Passage(Struct, frozen=True, kw_only=True):
         nautical_miles: How far; None where that can't be told.
         hours: How long at steaming speed, the same.
         poor_hours: How long at the poor weather speed, the same.
+        straight: Whether it leads straight to the port, as no route to it is known.
         not_known: Why it can't be told; empty where it can.
     """
 
@@ -33,6 +34,7 @@ class Passage(Struct, frozen=True, kw_only=True):
     nautical_miles: float | None
     hours: float | None
     poor_hours: float | None
+    straight: bool = False
     not_known: str = ""
 
 
@@ -60,7 +62,8 @@ def passage_ahead(trip: Trip, fleet: Fleet, as_of: datetime) -> Passage:
     why = _why_not(port, there, last)
     if why or last is None or there is None or there.at is None:
         return Passage(leaves=leaves, nautical_miles=None, hours=None, poor_hours=None, not_known=why)
-    miles = shortest(last.position, there.at, _routes(fleet, there), _left_from(trip, last))
+    routes = _routes(fleet, there)
+    miles = shortest(last.position, there.at, routes, _left_from(trip, last))
     speed = vessel.steaming_speed
     if not speed or miles / speed > FOREVER / HOUR:
         return Passage(
@@ -68,11 +71,12 @@ def passage_ahead(trip: Trip, fleet: Fleet, as_of: datetime) -> Passage:
             nautical_miles=miles,
             hours=None,
             poor_hours=None,
+            straight=not routes,
             not_known="the steaming speed is not known",
         )
     poor = min(speed, vessel.poor_weather_speed or speed * POOR_WEATHER)
     poor_hours = min(miles / poor, FOREVER / HOUR)
-    return Passage(leaves=leaves, nautical_miles=miles, hours=miles / speed, poor_hours=poor_hours)
+    return Passage(leaves=leaves, nautical_miles=miles, hours=miles / speed, poor_hours=poor_hours, straight=not routes)
 
 
 def _positions(trip: Trip) -> Iterator[_Seen]:
@@ -96,12 +100,12 @@ def _leaves(trip: Trip, last: _Seen | None, as_of: datetime) -> datetime:
 
 
 def _left_from(trip: Trip, last: _Seen) -> Position | None:
-    """Return where a passage began that she is on already; None before the first fix of it."""
+    """Return where a passage began that she is on already; None before the first fix of it, or where that is not known."""
     turned = trip.turned.at if trip.turned is not None else None
     if turned is None or last.at <= turned:
         return None
     before = [seen for seen in _positions(trip) if seen.at <= turned]
-    return max(before, key=lambda seen: (seen.at, seen.order)).position if before else last.position
+    return max(before, key=lambda seen: (seen.at, seen.order)).position if before else None
 
 
 def _why_not(port: str | None, there: Port | None, last: _Seen | None) -> str:
@@ -123,15 +127,16 @@ def shortest(start: Position, port: Position, routes: tuple[Route, ...], left: P
         start: The position.
         port: Where the port lies.
         routes: The fleet's routes to it.
-        left: Where the passage began, for one already on it: she is on the shortest route from there, and has passed what lies
-            further from the port than she does. None for one that is still fishing.
+        left: Where the passage began, for one already on it: she is on the shortest route from there, on the leg of it that her
+            position lengthens least. None for one that takes it from here.
     """
     if not routes:
         return _length(start, port)
     taken = min((route.via for route in routes), key=lambda via: _length(left or start, *via, port))
-    own = _length(start, port)
-    via = taken if left is None else tuple(position for position in taken if _length(position, port) < own)
-    return _length(start, *via, port)
+    if left is None:
+        return _length(start, *taken, port)
+    passed = min(range(len(taken) + 1), key=lambda n: _length(left, *taken[:n], start, *taken[n:], port))
+    return _length(start, *taken[passed:], port)
 
 
 def _length(*track: Position) -> float:

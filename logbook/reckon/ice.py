@@ -30,6 +30,16 @@ class IceState(Struct, frozen=True, kw_only=True):
     use_kg_per_h: float | None
 
 
+class _Use(Struct, frozen=True, kw_only=True):
+    """How fast the loose ice goes, None where nothing tells it; and what was assumed of it or left out."""
+
+    kg_per_h: float | None
+    words: tuple[str, ...] = ()
+
+
+_NO_USE = _Use(kg_per_h=None)
+
+
 class _Look(Struct, frozen=True, kw_only=True):
     """A logged look at the loose ice."""
 
@@ -47,7 +57,7 @@ def reckon_ice(now: Standing) -> IceState:
     kept = now.totals.kept_kg
     fish_to_ice = float(kept) / laid_kg if kept and laid_kg else None
     left, left_by = _left(now, loaded, laid, melt)
-    use = _use(now, melt, fish_to_ice) if now.at_sea else None
+    use = _use(now, melt, fish_to_ice) if now.at_sea else _NO_USE
     chilling, chilling_basis = _chilling(now)
     ice = Ice(
         loaded_kg=loaded,
@@ -56,11 +66,11 @@ def reckon_ice(now: Standing) -> IceState:
         left_kg=left,
         left_by=left_by,
         chilling_kg=chilling,
-        lasts_until=_lasts_until(now.as_of, left, use),
+        lasts_until=_lasts_until(now.as_of, left, use.kg_per_h) if now.at_sea else None,
         fish_to_ice=fish_to_ice,
-        basis=(*_basis(now, laid, melt, left_by), *chilling_basis),
+        basis=(*_basis(now, laid, melt, left_by, use), *chilling_basis),
     )
-    return IceState(ice=ice, use_kg_per_h=use)
+    return IceState(ice=ice, use_kg_per_h=use.kg_per_h)
 
 
 def _loaded(trip: Trip) -> float | None:
@@ -112,30 +122,61 @@ def _taken(readings: Iterable[Reading], after: datetime, until: datetime | None)
             yield float(reading.ice_taken_aboard)
 
 
-def _use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> float | None:
-    """Return how fast the loose ice goes, in kg/h: between the last two looks, else hold melt and laying at the rate of catching.
+def _use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> _Use:
+    """Return how fast the loose ice goes: between the last two looks, else hold melt and laying at the rate of catching.
 
-    Fish to come takes ice as the trip's has so far, or by practice where that is more. Of one that is homeward, looks from
-    before she turned say nothing: no more fish is coming.
+    Of one that is homeward, looks from before she turned say nothing: no more fish is coming. Of one that fishes, two looks
+    between which no fish came up or was iced say nothing of what fish takes: it goes no slower than they tell, nor than reckoned.
     """
+    seen = _seen_use(now)
+    if seen is not None and (now.state == "homeward" or seen[1]):
+        return _Use(kg_per_h=seen[0])
+    made = _reckoned_use(now, melt, fish_to_ice)
+    if seen is not None and seen[0] >= (made.kg_per_h or 0.0):
+        return _Use(kg_per_h=seen[0])
+    return made
+
+
+def _seen_use(now: Standing) -> tuple[float, bool] | None:
+    """Return the rate between the last two looks, and whether fish came up or was iced between; None where it did not fall."""
     seen = looks(now.trip.readings)
     if now.state == "homeward":
         turned = now.trip.turned.at if now.trip.turned is not None else None
         seen = tuple(look for look in seen if turned is not None and look.at >= turned)
-    if len(seen) > 1:
-        before, last = seen[-2:]
-        used = before.left_kg + sum(_taken(now.trip.readings, before.at, last.at)) - last.left_kg
-        if used > 0:
-            return used / ((last.at - before.at) / HOUR)
+    if not seen[1:]:
+        return None
+    before, last = seen[-2:]
+    used = before.left_kg + sum(_taken(now.trip.readings, before.at, last.at)) - last.left_kg
+    times = (time for tow in now.tows for time in (tow.hauled, tow.on_ice) if time is not None)
+    fished = any(before.at <= time <= last.at for time in times)
+    return (used / ((last.at - before.at) / HOUR), fished) if used > 0 else None
+
+
+def _reckoned_use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> _Use:
+    """Return hold melt and laying: fish to come takes ice as the trip's has so far, or by practice where that is more."""
     catching = now.catching_kg_per_day
     assumed = now.fleet.assumed.fish_to_ice
     ratio = min(assumed, fish_to_ice) if fish_to_ice is not None else assumed
     parts = (melt.kg_per_h, catching / ratio / _HOURS_A_DAY if catching is not None else None)
     known = [part for part in parts if part is not None]
-    return sum(known) if known else None
+    words = (
+        *(["the rate of catching is not known, left out"] if catching is None else []),
+        *([f"assumed: 1 kg of ice with {ratio:g} kg of fish to come"] if catching and ratio == assumed else []),
+        *_hold_words(melt),
+    )
+    return _Use(kg_per_h=sum(known) if known else None, words=words)
+
+
+def _hold_words(melt: HoldMelt) -> tuple[str, ...]:
+    """Return what was assumed of the hold, or that it is left out."""
+    if melt.kg_per_h is None:
+        return ("hold melt not known, left out",)
+    return tuple(words for _, words in melt.basis)
 
 
 def _lasts_until(as_of: datetime, left: float | None, use: float | None) -> datetime | None:
+    if left == 0:
+        return as_of
     if left is None or not use:
         return None
     hours = left / use
@@ -156,14 +197,16 @@ def _chilling(now: Standing) -> tuple[float | None, Basis]:
     return sum(told) if told else None, basis
 
 
-def _basis(now: Standing, laid: AllLaid, melt: HoldMelt, left_by: str | None) -> Basis:
+def _basis(now: Standing, laid: AllLaid, melt: HoldMelt, left_by: str | None, use: _Use) -> Basis:
     """Return what was assumed of the ice laid and of the hold, and so of what is left and how long it lasts."""
     words = laid.words(now.fleet.assumed.fish_to_ice)
-    hold = melt.basis[0][1] if melt.basis else "" if melt.kg_per_h is not None else "hold melt not known, left out"
-    both = "; ".join(part for part in (words, hold) if part)
-    pairs = [("laid_kg", words), ("fish_to_ice", words), *melt.basis]
-    if left_by == "reckoned":
-        pairs += [("left_kg", both)]
-    if left_by is not None and now.at_sea:
-        pairs += [("lasts_until", both)]
+    left = [part for part in (words, *_hold_words(melt)) if part] if left_by == "reckoned" else []
+    lasts = [*left, *use.words] if left_by is not None and now.at_sea else []
+    pairs = (
+        ("laid_kg", words),
+        ("fish_to_ice", words),
+        *melt.basis,
+        ("left_kg", "; ".join(left)),
+        ("lasts_until", "; ".join(dict.fromkeys(lasts))),
+    )
     return tuple((name, words) for name, words in pairs if words)

@@ -9,8 +9,11 @@ from msgspec import Struct
 from logbook.model.figures import Totals, TowFigures
 from logbook.model.fleet import Fleet
 from logbook.model.quantity import DAY
-from logbook.model.trip import Trip
+from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.age import Lot
+from logbook.reckon.catch import kilograms
+from logbook.reckon.on_ice import may_be_aboard
+from logbook.reckon.together import still_waiting
 
 
 class Standing(Struct, frozen=True, kw_only=True):
@@ -41,10 +44,20 @@ class Standing(Struct, frozen=True, kw_only=True):
 
     @property
     def aboard_kg(self) -> float | None:
-        """Return the fish aboard; 0 before the first haul, None where no catch is known."""
+        """Return the fish aboard as far as it is known; 0 before the first haul, None where no catch is known."""
         if self.totals.kept_kg is not None:
             return float(self.totals.kept_kg)
-        return None if any(tow.hauled is not None for tow in self.tows) else 0.0
+        return None if self.not_known else 0.0
+
+    @property
+    def not_known(self) -> tuple[int, ...]:
+        """Return the numbers of the tows that came up, but of whose catch the weight is not known or not all of it."""
+        waiting = still_waiting(self.trip.tows)
+        return tuple(
+            tow.no
+            for tow, up in zip(self.trip.tows, may_be_aboard(self.trip.tows), strict=True)
+            if up and (tow.kept in _NOT_KNOWN or tow in waiting or _in_part(tow))
+        )
 
     @property
     def catching_kg_per_day(self) -> float | None:
@@ -56,6 +69,13 @@ class Standing(Struct, frozen=True, kw_only=True):
             return 0.0
         rates = (self.totals.kept_kg_per_day, last_day_kg(self.tows, self.as_of))
         return max((rate for rate in rates if rate is not None), default=None)
+
+
+_NOT_KNOWN = (CatchKept.UNKNOWN, CatchKept.UNREADABLE)
+
+
+def _in_part(tow: Tow) -> bool:
+    return bool(tow.catch_gaps) or any(kilograms(fish) is None for fish in tow.catch)
 
 
 def last_day_kg(tows: Sequence[TowFigures], as_of: datetime) -> float | None:

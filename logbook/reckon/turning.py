@@ -6,11 +6,11 @@ from itertools import islice
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis, Choice, SaleFigures
+from logbook.model.figures import Choice, SaleFigures
 from logbook.model.fleet import Port
-from logbook.model.quantity import DAY, HOUR
-from logbook.reckon.age import Fish, Lot, curve_days, rate
-from logbook.reckon.hold import temperature_at
+from logbook.model.quantity import HOUR
+from logbook.reckon.age import Lot
+from logbook.reckon.at_limit import first_at_limit
 from logbook.reckon.homeward import FOREVER, Passage, after
 from logbook.reckon.ice import IceState
 from logbook.reckon.sales import ComingSale, coming_sales
@@ -21,6 +21,7 @@ _HOURS_A_DAY = 24.0
 _SALES = 5
 _CHOICES_H = (0, 12, 24, 36, 48)
 ICE_DAYS, ICE, HOLD = "ice days", "ice", "hold"
+NO_DISCHARGE = "the time to discharge is not known, left out"
 _HALF_AN_HOUR = timedelta(minutes=30)
 
 
@@ -60,8 +61,12 @@ class Ahead(Struct, frozen=True, kw_only=True):
         return self.aboard_kg + (self.per_h or 0.0) * hours
 
     def discharge_h(self, hours: float) -> float:
-        """Return the time to discharge what will be aboard after some hours of fishing; 0 where it can't be told."""
+        """Return the time to discharge what will be aboard after some hours of fishing; 0 where it can't be told.
+
+        Where the rate of catching is not known, of what is aboard now.
+        """
         kept = self.kept_kg(hours)
+        kept = self.aboard_kg if kept is None else kept
         return min(kept / self.landing_rate, FOREVER / HOUR) if kept is not None and self.landing_rate else 0.0
 
 
@@ -82,40 +87,6 @@ def look_ahead(now: Standing, ice: IceState, passage: Passage, port: Port | None
         ice_lasts_h=(lasts - now.as_of) / HOUR if lasts is not None else None,
         passage=passage,
     )
-
-
-def reaches(fish: Fish, limit_days: float, as_of: datetime) -> datetime | None:
-    """Return when fish reaches an age as if kept at 0 °C; None where it does not within a year.
-
-    Its pens stay as warm as they were last read. Of fish that is past it already: about when it did.
-    """
-    times = [_reaches_in(fish, pen, limit_days, as_of) for pen in range(len(fish.pens))]
-    return min((time for time in times if time is not None), default=None)
-
-
-def _reaches_in(fish: Fish, pen: int, limit_days: float, as_of: datetime) -> datetime | None:
-    curve = fish.pens[pen]
-    iced = max(fish.iced, as_of)
-    on_deck = rate(fish.deck_c) * ((min(fish.iced, as_of) - fish.hauled) / DAY)
-    age = on_deck + curve_days(curve, fish.iced, as_of)
-    age_iced = age + rate(fish.deck_c) * ((iced - as_of) / DAY)
-    if age_iced >= limit_days and fish.iced > as_of:
-        return _later(as_of, limit_days - age, rate(fish.deck_c))
-    return _later(iced, limit_days - age_iced, rate(temperature_at(curve, iced)))
-
-
-def _later(start: datetime, days: float, a_day: float) -> datetime | None:
-    if days <= 0 and not a_day:
-        return start
-    if not a_day or abs(days) / a_day >= FOREVER / DAY:
-        return None
-    return start + timedelta(days=days / a_day)
-
-
-def first_at_limit(lots: Sequence[Lot], limit_days: float, as_of: datetime) -> datetime | None:
-    """Return when the first fish reaches the limit; None where none does."""
-    times = [reaches(fish, limit_days, as_of) for lot in lots for fish in lot.fish]
-    return min((time for time in times if time is not None), default=None)
 
 
 def latest_turn_h(ahead: Ahead, finished_h: float, passage_h: float) -> float:
@@ -139,10 +110,19 @@ def bounds(ahead: Ahead, passage_h: float) -> Iterator[tuple[float, str]]:
         yield latest_turn_h(ahead, (limit - ahead.as_of) / HOUR, passage_h), ICE_DAYS
     if ahead.ice_lasts_h is not None:
         yield ahead.ice_lasts_h - passage_h, ICE
-    if ahead.room_kg is not None and ahead.aboard_kg is not None and ahead.per_h:
-        full = max(0.0, (ahead.room_kg - ahead.aboard_kg) / ahead.per_h)
-        if full < FOREVER / HOUR:
-            yield full, HOLD
+    full = _full_h(ahead)
+    if full is not None:
+        yield full, HOLD
+
+
+def _full_h(ahead: Ahead) -> float | None:
+    """Return after how many hours the hold is full: none where it is now; None where that can't be told or takes a year."""
+    if ahead.room_kg is None or ahead.aboard_kg is None:
+        return None
+    room = ahead.room_kg - ahead.aboard_kg
+    if room <= 0:
+        return 0.0
+    return room / ahead.per_h if ahead.per_h and room / ahead.per_h < FOREVER / HOUR else None
 
 
 def first_bound(ahead: Ahead, passage_h: float | None) -> tuple[datetime | None, str | None]:
@@ -172,7 +152,7 @@ def sales_ahead(ahead: Ahead, port: Port | None, zone: str, *, homeward: bool) -
     if hours is None:
         return ()
     leaves = ahead.passage.leaves if homeward else ahead.as_of
-    ready = leaves + timedelta(hours=hours + ahead.discharge_h(0))
+    ready = max(ahead.as_of, leaves + timedelta(hours=hours)) + timedelta(hours=ahead.discharge_h(0))
     coming = coming_sales(port.sale if port is not None else None, zone, ahead.as_of)
     made = (sale for sale in coming if sale.ashore_by >= ready)
     return tuple(
@@ -192,9 +172,11 @@ def _turn_for(ahead: Ahead, sale: ComingSale, passage_h: float) -> datetime:
 
 
 def choices(ahead: Ahead, port: Port | None, zone: str) -> tuple[Choice, ...]:
-    """Return how things would stand at docking, on turning now or later."""
-    hours = ahead.passage.hours
-    bound = sorted(bounds(ahead, hours)) if hours is not None else []
+    """Return how things would stand at docking, on turning now or later.
+
+    Where the passage is not known, what binds is what would happen before she turned.
+    """
+    bound = sorted(bounds(ahead, ahead.passage.hours or 0.0))
     return tuple(_choice(ahead, port, zone, float(wait), bound) for wait in _CHOICES_H)
 
 
@@ -233,16 +215,12 @@ def _over_limit(ahead: Ahead, time: datetime | None) -> float | None:
     return float(sum(lot.kept_kg or 0 for lot in known if lot.equivalent_days(time) > ahead.limit_days))
 
 
-def ahead_basis(ahead: Ahead) -> Basis:
-    """Return what a look ahead leaves out or assumes, for the time to turn."""
-    words = [
+def ahead_basis(ahead: Ahead) -> tuple[str, ...]:
+    """Return what a look ahead leaves out."""
+    no_discharge = not ahead.landing_rate or ahead.aboard_kg is None
+    return (
         *(["the rate of catching is not known, left out"] if ahead.per_h is None else []),
-        *(
-            ["the time to discharge is not known, left out"]
-            if not ahead.landing_rate or ahead.aboard_kg is None
-            else []
-        ),
+        *([NO_DISCHARGE] if no_discharge else []),
         *(["how long the ice lasts is not known, left out"] if ahead.ice_lasts_h is None else []),
         *(["what the hold takes is not known, left out"] if ahead.room_kg is None else []),
-    ]
-    return (("turn_for_home_by", "; ".join(words)),) if words else ()
+    )

@@ -6,7 +6,7 @@ Worked by hand for a ship 95 nm from port at 9.5 kn, so ten hours of steam, but 
 from datetime import datetime, timedelta
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from logbook.model.figures import TripFigures
@@ -150,6 +150,39 @@ def test_homeward_there_is_nothing_to_choose_but_sales_to_make() -> None:
     assert landing.sales[0].at == moment("2026-03-09 07:00")
 
 
+def test_overdue_she_is_not_expected_before_the_moment_and_makes_no_sale_that_is_too_near() -> None:
+    # Ten hours of steam from 11:30 are over at 21:30; at 03:50 all of Friday's fish would have to be ashore in ten minutes.
+    of = fleet(MARKET.replace("2026-03-06", "2026-04-03"))
+    landing = made(HOMEWARD, of, at="2026-03-06 03:50").landing
+
+    assert landing.docked == moment("2026-03-06 03:50")
+    assert dict(landing.basis)["docked"] == "assumed: not before these figures"
+    assert landing.sales[0].at == moment("2026-03-09 07:00")
+
+
+def test_a_hold_that_is_full_binds_now_whatever_the_rate_of_catching() -> None:
+    # The one tow with fish has no hauled time and nothing tells how long fishing took, so no rate is known.
+    full = "passage:\n  - {at: 2026-03-04 20:00, position: 58 41.5N 014 34.5W}\ntows:\n  - {shot: 2026-03-04 10:00, catch: {cod: 8 t}}\n"
+    landing = made(full).landing
+
+    assert (landing.turn_for_home_by, landing.bound_by) == (moment(AT), "hold")
+    assert "the rate of catching is not known, left out" in dict(landing.basis)["turn_for_home_by"]
+    # A sale can be missed by what is aboard already: 1.6 h to discharge.
+    assert landing.discharge_h == 1.6
+
+
+def test_when_fish_reached_the_limit_is_by_the_readings_it_has() -> None:
+    # A day at 0 degrees after an hour on deck at 0, limit half a day; since then the pen has warmed to 10.
+    of = fleet(MARKET.replace("measures:", "limits: {ice days: 0.25}\nmeasures:"))
+    warm = TOWS.replace(
+        "  - {at: 2026-03-05 12:00, temperatures: {P1: 0 C}}\n",
+        "  - {at: 2026-03-05 11:00, temperatures: {P1: 0 C}}\n  - {at: 2026-03-05 12:00, temperatures: {P1: 10 C}}\n",
+    ).replace("5 t", "60 t")
+
+    # Hauled at 21:00, it was a quarter of a day old at 03:00, nine hours ago.
+    assert hours(made(warm, of).landing.turn_for_home_by) == pytest.approx(-9 - PASSAGE - 0.4, abs=1e-5)
+
+
 def test_a_landing_that_was_not_logged_is_not_expected_any_more() -> None:
     landing = figures(HOMEWARD, of=OF, next_sailed="2026-03-12 06:00").landing
 
@@ -170,6 +203,8 @@ def test_with_no_port_known_everything_else_is_told() -> None:
     later = landing.choices[1]
     assert (later.docked, later.sale, later.oldest_equivalent_ice_days, later.over_limit_kg) == (None, None, None, None)
     assert later.kept_kg == pytest.approx(2000 + A_DAY / 2)
+    # Of what binds, what happens before she would turn is known all the same: the ice is gone in 39 h.
+    assert [choice.bound_by for choice in landing.choices] == [None, None, None, None, "ice"]
 
 
 def test_a_trip_with_nothing_logged_but_tows_names_what_it_leaves_out() -> None:
@@ -180,9 +215,12 @@ def test_a_trip_with_nothing_logged_but_tows_names_what_it_leaves_out() -> None:
 
     assert landing.bound_by == "ice days"
     assert dict(landing.basis)["turn_for_home_by"] == (
-        "the rate of catching is not known, left out; the time to discharge is not known, left out; "
-        "how long the ice lasts is not known, left out; what the hold takes is not known, left out"
+        "without tow 1, catch not known; the rate of catching is not known, left out; "
+        "the time to discharge is not known, left out; how long the ice lasts is not known, left out; "
+        "what the hold takes is not known, left out; assumed: when some of it was under ice; assumed: 10 °C on deck; "
+        "assumed: 1 °C in pens without a reading"
     )
+    assert dict(landing.basis)["passage_nm"] == "assumed: straight, no route to the port is known"
     # Two hours on a deck of 10 degrees are a third of a day, then at 1 degree a day is 1.21: all assumed.
     limit = 2 + (10 - 4 * 2 / 24) / 1.21 * 24
     assert hours(landing.turn_for_home_by, "2026-03-04 21:00") == pytest.approx(limit - PASSAGE, abs=1e-6)
@@ -223,7 +261,8 @@ def test_where_nothing_binds_no_time_is_told() -> None:
     landing = made("passage:\n  - {at: 2026-03-04 20:00, position: 58 41.5N 014 34.5W}\n", of).landing
 
     assert (landing.turn_for_home_by, landing.bound_by, landing.turn_for_home_by_poor_weather) == (None, None, None)
-    assert set(dict(landing.basis)) == {"port"}
+    assert set(dict(landing.basis)) == {"port", "passage_nm", "turn_for_home_by"}
+    assert "how long the ice lasts is not known, left out" in dict(landing.basis)["turn_for_home_by"]
 
 
 def test_rates_beyond_all_reason_do_not_overflow() -> None:
@@ -256,3 +295,51 @@ def test_more_ice_never_turns_her_earlier(one: int, other: int) -> None:
     assert low is not None
     assert high is not None
     assert low <= high
+
+
+def broken(text: str, of: Fleet, turn: datetime) -> set[str]:
+    """Return what happens first on turning at a moment, by the figures themselves as of the end of the discharge."""
+    now = made(text, of)
+    assert now.landing.passage_h is not None
+    assert now.totals.kept_kg is not None
+    per_h = max(now.totals.kept_kg_per_day or 0, sum(float(tow.kept_kg or 0) for tow in now.tows)) / 24
+    aboard = float(now.totals.kept_kg) + per_h * hours(turn)
+    docked = turn + timedelta(hours=now.landing.passage_h)
+    finished = docked + timedelta(hours=aboard / 5000)
+    then = made(text, of, at=f"{finished:%Y-%m-%d %H:%M:%S.%f}")
+    found = set()
+    if (then.age.oldest_equivalent_ice_days or 0) > then.age.limit_days:
+        found.add("ice days")
+    if now.ice.lasts_until is not None and now.ice.lasts_until < docked:
+        found.add("ice")
+    if aboard > sum(float(pen.capacity_kg or 0) for pen in now.pens.values()):
+        found.add("hold")
+    return found
+
+
+@given(
+    ice=st.integers(2, 90),
+    pen=st.integers(0, 60),
+    limit=st.integers(4, 15),
+    room=st.integers(2, 40),
+    more=st.integers(10, 3000),
+)
+@settings(max_examples=40)
+def test_a_minute_later_breaks_what_binds_and_a_minute_earlier_nothing(
+    *, ice: int, pen: int, limit: int, room: int, more: int
+) -> None:
+    of = fleet(
+        MARKET.replace("measures:", f"limits: {{ice days: {limit}}}\nmeasures:").replace("P1: 2.4 t", f"P1: {room} t")
+    )
+    text = (
+        TOWS.replace("5 t", f"{ice} t")
+        .replace("{P1: 0 C}", f"{{P1: {pen / 10} C}}")
+        .replace("1000 kg", f"{more} kg", 1)
+    )
+    landing = made(text, of).landing
+    turn = landing.turn_for_home_by
+    assert turn is not None
+    assume(turn > moment(AT))
+
+    assert landing.bound_by in broken(text, of, turn + timedelta(minutes=1))
+    assert broken(text, of, turn - timedelta(minutes=1)) == set()

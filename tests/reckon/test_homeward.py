@@ -34,7 +34,7 @@ def test_it_leads_straight_to_a_port_without_routes_at_steaming_speed() -> None:
     assert made.nautical_miles == pytest.approx(nm(END, KERRIN))
     assert made.hours == pytest.approx(nm(END, KERRIN) / 9.5)
     assert made.poor_hours == pytest.approx(nm(END, KERRIN) / 9.5 / 0.7)
-    assert (made.leaves, made.not_known) == (moment("2026-03-04 20:00"), "")
+    assert (made.leaves, made.straight, made.not_known) == (moment("2026-03-04 20:00"), True, "")
 
 
 def test_it_leads_over_the_shortest_of_the_ports_routes() -> None:
@@ -74,11 +74,32 @@ def test_she_left_when_she_turned_or_at_the_fix_after_it() -> None:
 
 def test_on_passage_she_does_not_go_back_to_what_she_has_passed() -> None:
     turned = "turned for home: 2026-03-04 19:00, The Saddle\n"
-    near = turned + "passage:\n  - {at: 2026-03-04 19:30, position: 59 30N 012 40W}\n"
-    far = turned + "passage:\n  - {at: 2026-03-04 19:30, position: 59 00N 014 00W}\n"
+    near = TOW + turned + "passage:\n  - {at: 2026-03-04 19:30, position: 59 30N 012 40W}\n"
+    far = TOW + turned + "passage:\n  - {at: 2026-03-04 19:30, position: 59 00N 014 00W}\n"
 
     assert passage(near, ROUTES).nautical_miles == pytest.approx(nm((59.5, -12 - 40 / 60), KERRIN))
     assert passage(far, ROUTES).nautical_miles == pytest.approx(nm((59, -14), VIA, KERRIN))
+
+
+def test_on_passage_she_still_has_to_round_what_lies_further_off_than_the_port() -> None:
+    # Between her and the port lies land; the way leads round a headland that is further from the port than she is.
+    headland = ROUTES.replace("[57 00.0N 013 00.0W]", "[60 40.0N 013 00.0W]").replace(
+        "  - {to: port kerrin, via: [59 20.0N 013 00.0W]}\n", ""
+    )
+    turned = "turned for home: 2026-03-04 19:00, The Saddle\n"
+    fix = "passage:\n  - {at: 2026-03-04 19:30, position: 59 30N 013 30W}\n"
+
+    made = passage(TOW + turned + fix, headland)
+
+    assert made.nautical_miles == pytest.approx(nm((59.5, -13.5), (60 + 40 / 60, -13), KERRIN))
+    assert made.straight is False
+
+
+def test_where_a_passage_began_that_nobody_knows_the_whole_way_is_ahead() -> None:
+    turned = "turned for home: 2026-03-04 19:00, The Saddle\n"
+    fix = "passage:\n  - {at: 2026-03-04 19:30, position: 59 30N 012 40W}\n"
+
+    assert passage(turned + fix, ROUTES).nautical_miles == pytest.approx(nm((59.5, -12 - 40 / 60), VIA, KERRIN))
 
 
 @pytest.mark.parametrize(

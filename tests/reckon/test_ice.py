@@ -1,5 +1,6 @@
 """Loose ice: loaded, laid, melted, seen; and how long it lasts."""
 
+from datetime import timedelta
 from decimal import Decimal
 
 import pytest
@@ -256,3 +257,64 @@ def test_a_line_of_the_tally_without_ice_is_of_fish_that_took_some_where_others_
 
     assert made.laid_kg == 700 + 150
     assert dict(made.basis)["laid_kg"] == "assumed: 1 kg of ice with 2 kg of fish for tows 1–2"
+
+
+def test_ice_that_is_gone_is_gone_now_whatever_takes_it() -> None:
+    none = "tows:\n  - {shot: 08:00, hauled: 10:00}\nreadings:\n  - {at: 2026-03-04 12:00, ice left: 0 kg}\n"
+
+    assert figures(none, of=NO_HOLD).ice.lasts_until == moment("2026-03-04 12:00")
+
+
+def test_looks_from_before_the_first_haul_say_nothing_of_what_fish_takes() -> None:
+    early = "readings:\n  - {at: 06:00, ice left: 10.5 t}\n  - {at: 08:00, ice left: 10.4 t}\n"
+    ice = figures(TOWS + early, at="2026-03-04 18:00").ice
+
+    # Between them 50 kg an hour melted; the rate of catching lays 8000 / 24 / 2 an hour besides the hold's melt.
+    assert ice.lasts_until is not None
+    hours = (ice.lasts_until - moment("2026-03-04 18:00")).total_seconds() / 3600
+    assert hours == pytest.approx((10400 - 900 - 10 * MELT) / (MELT + 8000 / 24 / 2), abs=1e-6)
+    # Where they tell of more than that, it counts.
+    fast = figures(TOWS + early.replace("10.5 t", "12 t"), at="2026-03-04 18:00").ice
+    assert fast.lasts_until is not None
+    assert fast.lasts_until - moment("2026-03-04 18:00") == timedelta(
+        seconds=round((fast.left_kg or 0) / 800 * 3600, 6)
+    )
+
+
+def test_how_long_it_lasts_names_what_was_assumed_of_fish_to_come() -> None:
+    iced = TOWS.replace("kg}}\n", "kg}, ice: 500 kg}\n")
+    lavish = iced.replace("ice: 400 kg", "ice: 1000 kg")
+
+    assert dict(figures(lavish).ice.basis) == {}
+    assert dict(figures(lavish, of=NO_HOLD).ice.basis)["lasts_until"] == "hold melt not known, left out"
+    sparing = figures(iced.replace("ice: 400 kg", "ice: 100 kg")).ice
+    assert dict(sparing.basis) == {"lasts_until": "assumed: 1 kg of ice with 2 kg of fish to come"}
+    assert dict(figures("ice loaded: 1 t\n").ice.basis) == {
+        "lasts_until": "the rate of catching is not known, left out"
+    }
+
+
+def test_readings_after_docking_and_in_any_order_change_nothing() -> None:
+    docked = "landed: 2026-03-05 06:00, Port Kerrin\n"
+    one, other = "  - {at: 2026-03-04 08:00, ice left: 10 t}\n", "  - {at: 2026-03-04 18:00, ice left: 9 t}\n"
+    late = "  - {at: 2026-03-05 09:00, ice left: 1 t, ice taken aboard: 3 t}\n"
+
+    made = [
+        figures(TOWS + "readings:\n" + lines + docked).ice for lines in (one + other, other + one, one + other + late)
+    ]
+
+    assert made[0] == made[1] == made[2]
+
+
+@given(kept=st.integers(1, 5000), ice=st.integers(0, 5000))
+@settings(max_examples=25)
+def test_nothing_logged_never_lasts_longer_than_what_practice_lays_logged(*, kept: int, ice: int) -> None:
+    # Torry Advisory Note 15: 1 t of ice to 2 t of fish; less ice than that logged with a tow lasts longer.
+    text = f"ice loaded: 10 t\ntows:\n  - {{shot: 10:00, hauled: 12:00, stowed: 13:00, catch: {{cod: {kept} kg}}}}\n"
+    assumed = figures(text).ice
+    logged = figures(text.replace(" kg}}", f" kg}}, ice: {min(ice, kept // 2)} kg}}")).ice
+
+    assert (assumed.left_kg or 0) <= (logged.left_kg or 0)
+    assert assumed.lasts_until is not None
+    assert logged.lasts_until is not None
+    assert assumed.lasts_until <= logged.lasts_until
