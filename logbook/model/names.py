@@ -49,3 +49,10 @@ def slug(text: str) -> str:
     words = "-".join(re.findall(r"[a-z0-9]+", letters.lower(), re.ASCII))[:_LONGEST].strip("-")
     digest = hashlib.sha256(folded.encode("utf-8", "surrogatepass")).hexdigest()[:_DIGITS]
     return f"{words or 'v'}-{digest}"
+
+
+def plural(name: str) -> str:
+    """Return the English plural of a measure's name."""
+    if name.endswith("y") and name[-2:-1] not in "aeiou":
+        return f"{name[:-1]}ies"
+    return f"{name}es" if name.endswith(("s", "x", "z", "ch", "sh")) else f"{name}s"

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from logbook.model.fleet import Measure
-from logbook.model.names import fold_name
+from logbook.model.names import fold_name, plural
 from logbook.model.quantity import POUND_KG
 
 _STANDARD = {
@@ -30,13 +30,6 @@ _OTHER_SPELLINGS = {word: unit for unit, words in _SPELLED for word in words.spl
 
 THOUSANDS = frozenset({"kg", "lb"})
 """Units in which a comma before exactly three digits marks thousands."""
-
-
-def plural(name: str) -> str:
-    """Return the English plural of a measure's name."""
-    if name.endswith("y") and name[-2:-1] not in "aeiou":
-        return f"{name[:-1]}ies"
-    return f"{name}es" if name.endswith(("s", "x", "z", "ch", "sh")) else f"{name}s"
 
 
 def _plurals(name: str) -> tuple[str, ...]:

@@ -9,9 +9,10 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from logbook.model.names import plural
 from logbook.model.quantity import Kilograms, Weight
 from logbook.read.forms import form
-from logbook.read.measures import THOUSANDS, Measures, plural
+from logbook.read.measures import THOUSANDS, Measures
 from logbook.read.number import FIGURE, better, exact, figure, is_nothing, near, quoted, tidied, too_long
 from logbook.read.said import Fault, Said, wrong
 

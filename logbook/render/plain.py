@@ -3,7 +3,7 @@
 The rounding is that of the pages. Only signs that every terminal has are used for our own words.
 """
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable
 from datetime import datetime
 
 from logbook.model.figures import Basis, TowFigures, TripFigures
@@ -13,9 +13,8 @@ from logbook.render.clock import clock_of
 from logbook.render.gather import by_weight
 from logbook.render.marks import Notes
 from logbook.render.passage import legs
-from logbook.render.shown import many, one_line, plain
-
-_GAP = "  "
+from logbook.render.shown import one_line, plain
+from logbook.render.text import bare, dash, table, tow_numbers
 
 
 def plain_report(trip: Trip, figures: TripFigures) -> str:
@@ -32,18 +31,13 @@ def plain_report(trip: Trip, figures: TripFigures) -> str:
     return "\n\n".join("\n".join(part) for part in parts if part)
 
 
-def _bare(text: str) -> str:
-    """Return what is shown on pages in signs that every terminal has."""
-    return plain(text).replace(shown.THIN, " ").replace("\N{MINUS SIGN}", "-").replace("\N{NO-BREAK SPACE}", " ")
-
-
 def _head(trip: Trip, figures: TripFigures) -> list[str]:
     head = figures.trip
     clock = clock_of(_moments(trip, figures), trip.zone)
     offset = clock.offset
     name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
     lines = [f"{name} ({head.state}), {head.id}"]
-    sailed = f"Sailed {_bare(shown.moment(head.sailed, offset))}"
+    sailed = f"Sailed {bare(shown.moment(head.sailed, offset))}"
     lines.append(f"{sailed} from {head.sailed_from}" if head.sailed_from else sailed)
     if head.docked:
         docked = f"Docked {shown.moment(head.docked, offset)}"
@@ -100,7 +94,7 @@ def _totals(figures: TripFigures) -> list[str]:
             ["by the doors", _with(shown.square_km_unit(totals.swept_wings_km2), "by the wings")],
         ),
     )
-    lines = _table([(name, _bare(value), _bare(", ".join(filter(None, more)))) for name, value, more in rows], "<><")
+    lines = table([(name, bare(value), bare(", ".join(filter(None, more)))) for name, value, more in rows], "<><")
     return lines + [f"Totals leave out {gap}" for gap in totals.incomplete]
 
 
@@ -131,13 +125,8 @@ def _tows(figures: TripFigures) -> list[str]:
     if not figures.tows:
         return []
     heads = tuple(name for name, _, _ in _COLUMNS)
-    rows = [tuple(_dash(show(tow)) for _, _, show in _COLUMNS) for tow in figures.tows]
-    return _table([heads, *rows], "".join(side for _, side, _ in _COLUMNS))
-
-
-def _dash(text: str) -> str:
-    """Return a cell of a table: a dash where nothing is known."""
-    return "-" if text == shown.MISSING else _bare(text)
+    rows = [tuple(dash(show(tow)) for _, _, show in _COLUMNS) for tow in figures.tows]
+    return table([heads, *rows], "".join(side for _, side, _ in _COLUMNS))
 
 
 def _catch(figures: TripFigures) -> list[str]:
@@ -152,27 +141,27 @@ def _catch(figures: TripFigures) -> list[str]:
         rows += [
             (f"  {one_line(grade, 28)}", shown.kilograms(kept), "", "", "", "") for grade, kept in total.grades.items()
         ]
-    return _table([tuple(_dash(cell) for cell in row) for row in rows], "<>>>>>") if figures.catch else []
+    return table([tuple(dash(cell) for cell in row) for row in rows], "<>>>>>") if figures.catch else []
 
 
 def _age(figures: TripFigures) -> list[str]:
     age = figures.age
     rows = (
         ("Age of the fish, days", "by the clock", "as if kept at 0 \N{DEGREE SIGN}C"),
-        ("oldest", _dash(shown.days(age.oldest_ice_days)), _dash(shown.days(age.oldest_equivalent_ice_days))),
-        ("mean, by weight", _dash(shown.days(age.mean_ice_days)), _dash(shown.days(age.mean_equivalent_ice_days))),
-        ("limit", "", _dash(shown.days(age.limit_days))),
+        ("oldest", dash(shown.days(age.oldest_ice_days)), dash(shown.days(age.oldest_equivalent_ice_days))),
+        ("mean, by weight", dash(shown.days(age.mean_ice_days)), dash(shown.days(age.mean_equivalent_ice_days))),
+        ("limit", "", dash(shown.days(age.limit_days))),
     )
-    over = f"Over the limit: {_bare(shown.kilograms_unit(age.over_limit_kg))}. Not a freshness grade."
-    return [*_table(rows, "<>>"), over]
+    over = f"Over the limit: {bare(shown.kilograms_unit(age.over_limit_kg))}. Not a freshness grade."
+    return [*table(rows, "<>>"), over]
 
 
 def _passage(figures: TripFigures) -> list[str]:
     rows = [
-        (leg.name, _bare(shown.brief(leg.at, leg.at.utcoffset() if leg.at else None)), leg.where or "", _bare(leg.took))
+        (leg.name, bare(shown.brief(leg.at, leg.at.utcoffset() if leg.at else None)), leg.where or "", bare(leg.took))
         for leg in legs(figures, Notes())
     ]
-    return _table(rows, "<<<<") if rows else []
+    return table(rows, "<<<<") if rows else []
 
 
 def _came_about(figures: TripFigures) -> list[str]:
@@ -187,27 +176,5 @@ def _came_about(figures: TripFigures) -> list[str]:
     told = {f"{field}: {words}" for field, words in found}
     of_trip = (f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis)
     lines += [line for line in of_trip if line not in told]
-    lines += [f"{field}: {words} ({_numbers(numbers)})" for (field, words), numbers in found.items()]
+    lines += [f"{field}: {words} ({tow_numbers(numbers)})" for (field, words), numbers in found.items()]
     return ["Not plainly logged or reckoned:", *(f"  {line}" for line in lines)] if lines else []
-
-
-def _numbers(numbers: Sequence[int]) -> str:
-    """Return `tow 4`, or `tows 2-9, 12`."""
-    runs: list[list[int]] = []
-    for number in sorted(set(numbers)):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    said = ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
-    return f"{many(len(numbers), 'tow').split(' ')[-1]} {said}"
-
-
-def _table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:
-    """Return rows as lines with columns that line up, to the left `<` or the right `>`."""
-    every = list(rows)
-    widths = [max(len(row[column]) for row in every) for column in range(len(sides))]
-    return [
-        _GAP.join(f"{cell:{side}{width}}" for cell, side, width in zip(row, sides, widths, strict=True)).rstrip()
-        for row in every
-    ]

@@ -6,8 +6,9 @@ import pint
 import pytest
 
 from logbook.model.fleet import Measure
+from logbook.model.names import plural
 from logbook.model.quantity import Kilograms
-from logbook.read.measures import Measures, plural
+from logbook.read.measures import Measures
 from tests.read.values import MEASURES
 
 

@@ -1,0 +1,40 @@
+"""Plain text for terminals and messages: signs that every one of them has, tables that line up."""
+
+from collections.abc import Iterable, Sequence
+
+from logbook.render import shown
+from logbook.render.shown import many, plain
+
+_GAP = "  "
+
+
+def bare(text: str) -> str:
+    """Return what is shown on pages in signs that every terminal has."""
+    return plain(text).replace(shown.THIN, " ").replace("\N{MINUS SIGN}", "-").replace("\N{NO-BREAK SPACE}", " ")
+
+
+def dash(text: str) -> str:
+    """Return a cell of a table: a dash where nothing is known."""
+    return "-" if text == shown.MISSING else bare(text)
+
+
+def tow_numbers(numbers: Sequence[int]) -> str:
+    """Return `tow 4`, or `tows 2-9, 12`."""
+    runs: list[list[int]] = []
+    for number in sorted(set(numbers)):
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    said = ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
+    return f"{many(len(numbers), 'tow').split(' ')[-1]} {said}"
+
+
+def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:
+    """Return rows as lines with columns that line up, to the left `<` or the right `>`."""
+    every = list(rows)
+    widths = [max(len(row[column]) for row in every) for column in range(len(sides))]
+    return [
+        _GAP.join(f"{cell:{side}{width}}" for cell, side, width in zip(row, sides, widths, strict=True)).rstrip()
+        for row in every
+    ]
