@@ -14,6 +14,9 @@ from logbook.cli.words import parser_of
 COMMANDS = {
     "check": "what is wrong in the logs, line by line",
     "reckon": "the figures of one trip",
+    "aboard": "how the trip stands: fish, hold, ice, age, and when to turn for home",
+    "hail": "the message to send ashore",
+    "ice": "the ice to take for a planned trip",
     "build": "publish the archive of a folder of logs",
 }
 """Every command, whose module in this package has its name, and what it does."""
@@ -30,6 +33,9 @@ Examples:
   logbook check sample_logs              what is wrong in the logs, line by line
   logbook reckon LOG                     the figures of one trip
   logbook reckon LOG --json              the same for other programs
+  logbook aboard LOG                     what is aboard, how long the ice lasts, when to turn
+  logbook hail LOG                       what to send ashore
+  logbook ice --vessel 'Solan Bright' --days 7 --catch '40 t' --sea '8 C'
   logbook build sample_logs site         publish the archive; open site/index.html
 
 Options:

@@ -4,21 +4,24 @@ import sys
 from datetime import datetime
 from pathlib import Path
 
-from logbook.cli.say import FAULTY_LOGS, Failure, print_problems, shown
+from logbook.cli.say import FAULTY_LOGS, Failure, many, print_problems, shown, tell
 from logbook.cli.words import moment
 from logbook.model.figures import TripFigures
 from logbook.model.fleet import Fleet
+from logbook.model.problem import Problem, Severity
 from logbook.model.trip import Trip
 from logbook.read.folder import FleetFiles, read_log, read_vessel_heads
+from logbook.reckon.as_of import docked
 from logbook.reckon.trip import neighbours_of, reckon_trip
 
 
-def reckoned(log: Path, at: str | None) -> tuple[Trip, Fleet, TripFigures]:
+def reckoned(log: Path, at: str | None, *, others: bool = True) -> tuple[Trip, Fleet, TripFigures]:
     """Return the trip of a log, the fleet it belongs to and its figures.
 
     Args:
         log: The log.
         at: The moment that is asked for, as typed.
+        others: False where the vessel's other logs matter only for one that has not docked: then they may have a later sailing.
 
     Raises:
         Failure: No trip can be read in the log, or the moment can't be read.
@@ -30,6 +33,20 @@ def reckoned(log: Path, at: str | None) -> tuple[Trip, Fleet, TripFigures]:
         print_problems(problems, sys.stderr)
         raise Failure(f"no trip can be read in {shown(log)}", FAULTY_LOGS)
     time: datetime | None = moment(at, trip)
-    neighbours = neighbours_of((trip, *read_vessel_heads(log, trip, fleets)))[trip.file]
+    heads = read_vessel_heads(log, trip, fleets) if others or docked(trip) is None else ()
+    neighbours = neighbours_of((trip, *heads))[trip.file]
     fleet = fleets.of(log).fleet
     return trip, fleet, reckon_trip(trip, fleet, neighbours, at=time, problems=problems)
+
+
+def tell_faults(log: Path, problems: tuple[Problem, ...]) -> None:
+    """Say that figures leave something out or are in doubt, and how to see what."""
+    counts = [(problems_of(problems, severity), severity) for severity in (Severity.ERROR, Severity.WARNING)]
+    said = " and ".join(many(count, severity.value) for count, severity in counts if count)
+    if said:
+        tell(f"{said} in this log: logbook check {shown(log)}")
+
+
+def problems_of(problems: tuple[Problem, ...], severity: Severity) -> int:
+    """Return how many problems are of one severity."""
+    return sum(problem.severity is severity for problem in problems)

@@ -3,6 +3,7 @@
 from msgspec import Struct
 
 from logbook.model.fleet import Fleet
+from logbook.render.cautions import CAUTIONS, Caution
 from logbook.render.environment import environment
 from logbook.render.formulas import CHAPTERS, Chapter
 from logbook.render.frame import Frame, Site
@@ -13,6 +14,7 @@ class ReckoningPage(Struct, frozen=True, kw_only=True):
     """All that the page shows."""
 
     frame: Frame
+    cautions: tuple[Caution, ...]
     chapters: tuple[Chapter, ...]
     fleet: Fleet
 
@@ -20,7 +22,10 @@ class ReckoningPage(Struct, frozen=True, kw_only=True):
 def reckoning_context(site: Site, fleet: Fleet) -> ReckoningPage:
     """Return what the page shows."""
     return ReckoningPage(
-        frame=Frame(site=site, path=RECKONING, title="How it is reckoned"), chapters=CHAPTERS, fleet=fleet
+        frame=Frame(site=site, path=RECKONING, title="How it is reckoned"),
+        cautions=CAUTIONS,
+        chapters=CHAPTERS,
+        fleet=fleet,
     )
 
 

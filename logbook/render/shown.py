@@ -155,6 +155,11 @@ def short_day(when: date | None) -> str:
     return MISSING if when is None else f"{WEEKDAYS[when.weekday()][:3]} {when.day} {MONTHS[when.month - 1]}"
 
 
+def brief_day(when: date) -> str:
+    """Return `Thu 5 Mar`."""
+    return f"{WEEKDAYS[when.weekday()][:3]} {when.day} {MONTHS[when.month - 1][:3]}"
+
+
 def full_date(when: date | None) -> str:
     """Return `5 March 2026`."""
     return MISSING if when is None else f"{when.day} {MONTHS[when.month - 1]} {when.year}"

@@ -1,0 +1,39 @@
+"""Say how a trip stands, on one screen: fish, hold, ice, age, when she docks and when to turn for home.
+
+Stands as of the last thing in the log, else --at TIME (`now` for this moment); once docked, as of docking. The table
+says what becomes of it on turning now or later. Exit status 1 if the log has errors.
+"""
+
+import json
+from argparse import ArgumentParser, Namespace
+
+from logbook.cli.one_trip import reckoned, tell_faults
+from logbook.cli.say import status_of
+from logbook.cli.words import add_log
+from logbook.reckon.icing import icing_on_deck
+
+
+def arguments(parser: ArgumentParser) -> None:
+    """Add the log, and the moment."""
+    add_log(parser)
+
+
+def run(asked: Namespace) -> int:
+    """Print the screen and return the exit status."""
+    trip, _fleet, figures = reckoned(asked.log, asked.at, others=False)
+    icing = icing_on_deck(trip, figures.trip.as_of)
+    if asked.json:
+        from logbook.reckon.export import as_json
+
+        made = as_json(figures)
+        made["icing_on_deck"] = (
+            None if icing is None else {"icing": icing.icing, "at": icing.at and icing.at.isoformat()}
+        )
+        made.pop("tows")
+        print(json.dumps(made, indent=2, ensure_ascii=False, allow_nan=False))
+    else:
+        from logbook.render.aboard import aboard_text
+
+        print(aboard_text(figures, icing))
+        tell_faults(asked.log, figures.problems)
+    return status_of(figures.problems)

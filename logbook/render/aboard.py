@@ -1,0 +1,258 @@
+"""How a trip stands, on one screen of a wheelhouse: `logbook aboard LOG`.
+
+What is most dangerous stands first, then what is aboard, then how long it lasts, then what becomes of it on turning now or
+later; at the end what was assumed and what none of it is.
+"""
+
+from collections.abc import Iterator
+from datetime import datetime
+from decimal import Decimal
+from textwrap import wrap
+
+from logbook.model.figures import Choice, TripFigures
+from logbook.model.trip import Weather
+from logbook.render import shown
+from logbook.render.cautions import ICING, IN_SHORT
+from logbook.render.clock import clock_of
+from logbook.render.gather import added, kept_species
+from logbook.render.shown import one_line
+from logbook.render.text import bare, table
+
+BOUND_BY = {
+    "ice days": "the first fish is over the limit before all of it is ashore",
+    "ice": "the loose ice is gone before she docks",
+    "hold": "the hold is full",
+}
+"""What binds the time to turn, in words."""
+
+_BINDS = {"ice days": "too old", "ice": "ice gone", "hold": "hold full"}
+_HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", "Sale", "Binds")
+_WIDTH = 80
+_INDENT = " " * 8
+_SPECIES = 5
+_BESIDE = ("put back", "swept", "live weight", "distance")
+"""Words of gaps that leave nothing out of what is aboard."""
+
+_PENS_A_LINE = 8
+
+
+def aboard_text(figures: TripFigures, icing: Weather | None) -> str:
+    """Return the screen, without a line's end after the last line.
+
+    Args:
+        figures: The trip's figures.
+        icing: The last look at the weather that tells of ice on deck; None where there is none.
+    """
+    screen = _Screen(figures)
+    parts = (
+        screen.icing(icing),
+        screen.head(),
+        screen.fish(),
+        screen.hold(),
+        screen.ahead(),
+        screen.choices(),
+        _assumed(figures),
+        wrap(IN_SHORT, _WIDTH),
+    )
+    return "\n\n".join("\n".join(part) for part in parts if part)
+
+
+class _Screen:
+    """The parts of the screen, whose times are told by one clock."""
+
+    def __init__(self, figures: TripFigures) -> None:
+        """Find the clock that most of the times have."""
+        self.figures = figures
+        self.clock = clock_of(_moments(figures))
+
+    def when(self, moment: datetime | None) -> str:
+        """Return `Tue 24 Nov 18:17`."""
+        if moment is None:
+            return "not known"
+        return f"{shown.brief_day(moment)} {shown.clock(moment, self.clock.offset)}"
+
+    def icing(self, look: Weather | None) -> list[str]:
+        """Return the lines of ice on deck."""
+        if look is None or look.icing is None:
+            return []
+        since = f", {self.when(look.at)}" if look.at is not None else ""
+        return [f"ICE ON DECK: {look.icing}{since}. {ICING.head}"]
+
+    def head(self) -> list[str]:
+        """Return which trip it is, and of when it stands so."""
+        head = self.figures.trip
+        name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
+        if head.docked is not None:
+            port = f" at {head.port}" if head.port else ""
+            return [f"{name}: {head.state}", f"Docked {self.when(head.docked)}{port}. {self.clock.words}"]
+        later = f"; figures as of {self.when(head.as_of)}" if head.as_of != head.last_word else ""
+        return [f"{name}: {head.state}", f"Last word {self.when(head.last_word)}{later}. {self.clock.words}"]
+
+    def fish(self) -> list[str]:
+        """Return what is aboard by species and grade, the most of it first."""
+        figures = self.figures
+        full = figures.totals.hold_full_percent
+        room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
+        names = kept_species(figures.catch)
+        lines = [
+            f"Fish    {bare(shown.weight(figures.totals.kept_kg))} kept in {shown.many(figures.totals.tows, 'tow')}{room}"
+        ]
+        rows = []
+        for name in names if len(names) <= _SPECIES + 1 else names[:_SPECIES]:
+            total = figures.catch[name]
+            grades = ", ".join(
+                f"{one_line(grade, 14)} {bare(shown.kilograms(kg))}" for grade, kg in total.grades.items()
+            )
+            rows.append(
+                (f"        {one_line(name, 18)}", f"{bare(shown.kilograms(total.kept_kg))} kg", one_line(grades, 44))
+            )
+        if len(names) > _SPECIES + 1:
+            rest = added(figures.catch[name].kept_kg for name in names[_SPECIES:])
+            rows.append((f"        {len(names) - _SPECIES} others", f"{bare(shown.kilograms(rest))} kg", ""))
+        gaps = [gap for gap in figures.totals.incomplete if not any(word in gap for word in _BESIDE)]
+        return (
+            lines
+            + table(rows, "<><")
+            + [line for gap in gaps for line in wrap(f"{_INDENT}without {gap}", _WIDTH, subsequent_indent=_INDENT)]
+        )
+
+    def hold(self) -> list[str]:
+        """Return how full the pens are, the ice, and how old the fish is."""
+        return [*self._pens(), *self._ice(), *self._age()]
+
+    def _pens(self) -> Iterator[str]:
+        pens = [
+            f"{one_line(name, 6)} {bare(shown.percent_unit(pen.full_percent)) if pen.full_percent is not None else _tonnes(pen.kept_kg)}"
+            for name, pen in self.figures.pens.items()
+            if pen.tows or pen.kept_kg
+        ]
+        width = max(map(len, pens), default=0) + 2
+        for n in range(0, len(pens), _PENS_A_LINE):
+            line = "".join(pen.ljust(width) for pen in pens[n : n + _PENS_A_LINE]).rstrip()
+            yield f"{'Pens' if n == 0 else '':<8}{line}"
+
+    def _ice(self) -> Iterator[str]:
+        ice = self.figures.ice
+        if ice.left_kg is None:
+            yield "Ice     loose ice not known: the log does not say what was loaded or left"
+            return
+        line = f"Ice     {bare(shown.weight(ice.left_kg))} loose, {ice.left_by}"
+        if ice.lasts_until is not None and self.figures.trip.docked is None:
+            line += f"; gone {self.when(ice.lasts_until)}"
+        yield line
+
+    def _age(self) -> Iterator[str]:
+        age = self.figures.age
+        if age.oldest_ice_days is None:
+            return
+        oldest = f"oldest {_days(age.oldest_ice_days)} days, as if kept at 0 C {_days(age.oldest_equivalent_ice_days)}"
+        mean = f"mean {_days(age.mean_ice_days)}, {_days(age.mean_equivalent_ice_days)}"
+        yield f"Age     {oldest}; {mean}; limit {_days(age.limit_days)}"
+        if age.over_limit_kg:
+            yield f"        OVER THE LIMIT: {bare(shown.weight(age.over_limit_kg))}"
+
+    def ahead(self) -> list[str]:
+        """Return when she docks, the next sale, and the time to turn with what binds it."""
+        landing, state = self.figures.landing, self.figures.trip.state
+        if state not in ("at sea", "homeward"):
+            return []
+        if landing.docked is None:
+            return [_not_known(self.figures)]
+        turned = "" if state == "homeward" else " if she turns now"
+        lines = [
+            f"Docks   {self.when(landing.docked)} at {landing.port or 'port'}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
+        ]
+        if landing.sales:
+            sale = landing.sales[0]
+            by = f"; to make it, turn by {self.when(sale.turn_for_home_by)}" if sale.turn_for_home_by else ""
+            lines.append(f"Sale    {self.when(sale.at)}{by}")
+        if state == "at sea":
+            lines += self._turn()
+        return lines
+
+    def _turn(self) -> Iterator[str]:
+        landing = self.figures.landing
+        if landing.turn_for_home_by is None or landing.bound_by is None:
+            yield "Turn    nothing that is logged binds the time to turn"
+            return
+        if landing.turn_for_home_by <= self.figures.trip.as_of:
+            yield f"Turn    FOR HOME NOW: {BOUND_BY[landing.bound_by]}"
+            return
+        yield f"Turn    for home by {self.when(landing.turn_for_home_by)} at the latest:"
+        yield f"        then {BOUND_BY[landing.bound_by]}"
+        more = [
+            f"{words} by {self.when(moment)}"
+            for words, moment in (
+                ("in poor weather", landing.turn_for_home_by_poor_weather),
+                ("last shot", landing.last_shot_by),
+            )
+            if moment is not None
+        ]
+        if more:
+            yield f"        {'; '.join(more)}"
+
+    def choices(self) -> list[str]:
+        """Return how things would stand at docking, on turning now or later, a line each."""
+        options = self.figures.landing.choices
+        if not options or options[0].docked is None:
+            return []
+        now = options[0].turn
+        return table([_HEADS, *(self._choice(choice, now) for choice in options)], "<<<>>>>><<")
+
+    def _choice(self, choice: Choice, now: datetime) -> tuple[str, ...]:
+        later = round((choice.turn - now).total_seconds() / 3600)
+        return (
+            f"+{later} h" if later else "now",
+            _brief(choice.turn),
+            _brief(choice.docked),
+            _tonnes(choice.kept_kg),
+            "-" if choice.hold_full_percent is None else bare(shown.fixed(choice.hold_full_percent)),
+            _tonnes(choice.ice_left_kg),
+            _days(choice.oldest_equivalent_ice_days),
+            _tonnes(choice.over_limit_kg) if choice.over_limit_kg else "none" if choice.over_limit_kg == 0 else "-",
+            "-" if choice.sale is None else shown.brief_day(choice.sale),
+            _BINDS.get(choice.bound_by or "", ""),
+        )
+
+
+def _moments(figures: TripFigures) -> list[datetime]:
+    head, landing = figures.trip, figures.landing
+    found = [head.as_of, head.last_word, head.docked, landing.docked, landing.turn_for_home_by]
+    return [moment for moment in found if moment is not None]
+
+
+def _brief(moment: datetime | None) -> str:
+    """Return `Tue 18:17`, for what lies within a week."""
+    return "-" if moment is None else f"{shown.WEEKDAYS[moment.weekday()][:3]} {moment:%H:%M}"
+
+
+def _tonnes(kilograms: Decimal | float | None) -> str:
+    return "-" if kilograms is None else bare(shown.fixed(kilograms / 1000, 1))
+
+
+def _days(days: float | None) -> str:
+    return "-" if days is None else bare(shown.fixed(days, 1))
+
+
+def _not_known(figures: TripFigures) -> str:
+    why = next((words for field, words in figures.landing.basis if field == "docked"), "not known")
+    return f"Docks   {why}"
+
+
+def _assumed(figures: TripFigures) -> list[str]:
+    """Return what was filled in or left out, of what, each once."""
+    parts = (("ice", figures.ice.basis), ("age", figures.age.basis), ("the way home", figures.landing.basis))
+    said: list[str] = []
+    told: set[str] = set()
+    for what, basis in parts:
+        ways = dict.fromkeys(
+            part.removeprefix("assumed:").strip()
+            for _, words in basis
+            for part in words.split("; ")
+            if "assumed:" in words or "left out" in words
+        )
+        new = [way for way in ways if way not in told]
+        told.update(new)
+        if new:
+            said.append(f"{what}: {', '.join(new)}")
+    return wrap(f"Assumed {bare('; '.join(said))}.", _WIDTH, subsequent_indent=_INDENT) if said else []

@@ -1,0 +1,45 @@
+"""The ice to take for a planned trip, as `logbook ice` prints it."""
+
+from logbook.model.figures import IceToTake
+from logbook.render import shown
+from logbook.render.shown import fixed
+from logbook.render.text import bare, table
+
+
+def ice_text(vessel: str, ice: IceToTake) -> str:
+    """Return how much ice to take and how that comes about, without a line's end after the last line."""
+    planned = f"{fixed(ice.days, 1).removesuffix('.0')} days, {shown.weight(ice.catch_kg)} of fish, sea {shown.celsius_unit(ice.sea_temperature_c)}"
+    rows = [
+        ("", "by physics", "by practice"),
+        ("to chill the fish", shown.kilograms_unit(ice.chilling_kg), ""),
+        ("laid with the fish", "", shown.kilograms_unit(ice.catch_kg / ice.fish_to_ice)),
+        ("melted by the hold", *[shown.kilograms_unit(ice.hold_melt_kg)] * 2),
+        (
+            f"{fixed(ice.allowance_percent)} % more",
+            *[
+                shown.kilograms_unit(kg - kg / (1 + ice.allowance_percent / 100))
+                for kg in (ice.theory_kg, ice.practice_kg)
+            ],
+        ),
+        ("ice", shown.kilograms_unit(ice.theory_kg), shown.kilograms_unit(ice.practice_kg)),
+    ]
+    lines = [
+        f"{vessel}: take {shown.weight(ice.advised_kg)} of ice",
+        f"for {planned}",
+        "",
+        *table([tuple(bare(cell) for cell in row) for row in rows], "<>>"),
+        "",
+        f"By practice 1 kg of ice is laid with {fixed(ice.fish_to_ice, 2).rstrip('0').rstrip('.')} kg of fish.",
+        *[f"{words[:1].upper()}{words[1:]}." for words in dict.fromkeys(words for _, words in ice.basis)],
+        _room(vessel, ice),
+        "An estimate for planning: what the ice is like, the weather and the way it is stowed decide.",
+    ]
+    return "\n".join(bare(line) for line in lines if line is not None)
+
+
+def _room(vessel: str, ice: IceToTake) -> str:
+    if ice.capacity_kg is None or ice.over_capacity_kg is None:
+        return f"What ice {vessel} can load is not in the fleet file."
+    if ice.over_capacity_kg:
+        return f"THAT IS {shown.weight(ice.over_capacity_kg)} MORE than the {shown.weight(ice.capacity_kg)} she can load: plan for less fish or fewer days."
+    return f"She can load {shown.weight(ice.capacity_kg)}."
