@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from decimal import Decimal
+from functools import lru_cache
 from unicodedata import normalize
 
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
@@ -14,6 +15,7 @@ NO_GRADE = "ungraded"
 """What amounts go by that were given without a grade, where others of the species have one."""
 
 
+@lru_cache(maxsize=4096)
 def species_key(name: str) -> str:
     """Return the name a species has in figures: in lower case, in NFC, with single spaces."""
     return " ".join(normalize("NFC", name.lower()).split())
@@ -48,16 +50,14 @@ def live(amount: Amount) -> Decimal | None:
 
 def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
     """Return what a tow caught, by species: what was kept, what was kept undersize, what was put back."""
-    names = dict.fromkeys(key(amount) for amount in (*tow.catch, *tow.undersize, *tow.put_back))
-    return ByName((name, _species(name, tow)) for name in names)
+    fate: dict[str, tuple[list[Amount], list[Amount], list[Amount]]] = {}
+    for n, amounts in enumerate((tow.catch, tow.undersize, tow.put_back)):
+        for amount in amounts:
+            fate.setdefault(key(amount), ([], [], []))[n].append(amount)
+    return ByName((name, _species(*amounts)) for name, amounts in fate.items())
 
 
-def _of(name: str, amounts: Iterable[Amount]) -> list[Amount]:
-    return [amount for amount in amounts if key(amount) == name]
-
-
-def _species(name: str, tow: Tow) -> SpeciesCatch:
-    kept, undersize, put_back = (_of(name, amounts) for amounts in (tow.catch, tow.undersize, tow.put_back))
+def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
     factors = sorted({str(factor) for amount in kept if (factor := _factor(amount)) is not None})
     assumed = sorted({f"{a.state}" for a in kept if a.state is not None and not a.state_typed and live(a) is not None})
     words = f"reckoned: × {', '.join(factors)}" + (f"; usual state {', '.join(assumed)}" if assumed else "")

@@ -1,7 +1,5 @@
 """How much ice melts: through the sides of the hold, and in chilling fish."""
 
-from statistics import fmean
-
 from msgspec import Struct
 
 from logbook.model.figures import Basis
@@ -56,7 +54,7 @@ def hold_melt(trip: Trip, constants: Constants) -> HoldMelt:
     """Return what the hold melts on a trip, by its sea temperature, else the mean of its tows'."""
     hold = trip.vessel.hold
     tows = [float(tow.sea_temperature) for tow in trip.tows if tow.sea_temperature is not None]
-    known = trip.sea_temperature if trip.sea_temperature is not None else fmean(tows) if tows else None
+    known = trip.sea_temperature if trip.sea_temperature is not None else sum(tows) / len(tows) if tows else None
     kilowatts = heat_kw(hold, ASSUMED_SEA_C if known is None else known)
     if kilowatts is None:
         return HoldMelt(kg_per_h=None)

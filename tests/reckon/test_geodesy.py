@@ -1,6 +1,7 @@
 """Distances on the ellipsoid against published values and another library."""
 
 import pytest
+from geographiclib.geodesic import Geodesic
 from hypothesis import given
 from hypothesis import strategies as st
 from pyproj import Geod
@@ -60,4 +61,19 @@ def test_the_middle_lies_as_far_from_both_ends() -> None:
     a, b = at(58.8, -15.2), at(58.9, -15.0)
     half = middle(a, b)
 
-    assert track_length((a, half)) == pytest.approx(track_length((half, b)))
+    assert track_length((a, half)) == pytest.approx(track_length((half, b)), abs=0.001)
+
+
+@given(st.floats(-80, 80), st.floats(-180, 180), st.floats(-0.5, 0.5), st.floats(-0.5, 0.5))
+def test_the_middle_of_a_tow_is_that_of_its_geodesic(
+    latitude: float, longitude: float, up: float, along: float
+) -> None:
+    # Reference library: geographiclib on WGS84.
+    a, b = at(latitude, longitude), at(latitude + up, (longitude + along + 540) % 360 - 180)
+    line = Geodesic.WGS84.InverseLine(a.latitude, a.longitude, b.latitude, b.longitude)
+    point = line.Position(line.s13 / 2)
+
+    away = track_length((middle(a, b), at(point["lat2"], point["lon2"])))
+
+    assert away is not None
+    assert away * 1852 < 2
