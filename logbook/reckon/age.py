@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from datetime import datetime
 from decimal import Decimal
-from itertools import pairwise
 
 from msgspec import Struct
 
@@ -13,47 +12,14 @@ from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.quantity import DAY, Celsius
 from logbook.model.trip import Tow, Trip
-from logbook.reckon.hold import Curve, pen_curves, pens_of_tows, temperature_at
+from logbook.reckon.hold import Curve, pen_curves, pens_of_tows
 from logbook.reckon.on_ice import Iced
+from logbook.reckon.spoilage import curve_days, linear_days
 from logbook.reckon.together import sorted_together, still_waiting
 
-COLDEST = -10.0
 WARM_DECK = Celsius(10.0)
 """Assumed on deck where no temperature is known."""
 _VALID = (-2.0, 15.0)
-
-
-def rate(celsius: float) -> float:
-    """Return how many times faster fish ages than at 0 °C: (1 + 0.1 T)², 0 at -10 °C and below.
-
-    Source:
-        Huss (1995), FAO Fisheries Technical Paper 348; Olley and Ratkowsky. For fresh fish from about -2 to 15 °C.
-    """
-    return (1 + 0.1 * celsius) ** 2 if celsius > COLDEST else 0.0
-
-
-def linear_days(start_c: float, end_c: float, days: float) -> float:
-    """Return the equivalent days of a stretch in which the temperature goes evenly from one value to another, exactly."""
-    if start_c > end_c:
-        start_c, end_c = end_c, start_c
-    if end_c <= COLDEST:
-        return 0.0
-    if start_c < COLDEST:
-        days *= (end_c - COLDEST) / (end_c - start_c)
-        start_c = COLDEST
-    a, b = 1 + 0.1 * start_c, 1 + 0.1 * end_c
-    return days * (a * a + a * b + b * b) / 3
-
-
-def curve_days(curve: Curve, start: datetime, end: datetime) -> float:
-    """Return the equivalent days between two moments along a curve; 0 where the end is not after the start."""
-    if end <= start:
-        return 0.0
-    inner = [time for time, _ in curve if start < time < end]
-    points = [start, *inner, end]
-    return sum(
-        linear_days(temperature_at(curve, a), temperature_at(curve, b), (b - a) / DAY) for a, b in pairwise(points)
-    )
 
 
 class Fish(Struct, frozen=True, kw_only=True):

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from logbook.model.quantity import DAY
-from logbook.reckon.age import Fish, Lot, curve_days, equivalent_days, rate
+from logbook.reckon.age import Fish, Lot, equivalent_days
 from logbook.reckon.hold import Curve, temperature_at
 from logbook.reckon.homeward import FOREVER
+from logbook.reckon.spoilage import curve_days, rate
 
 _A_MILLISECOND = timedelta(milliseconds=1)
 

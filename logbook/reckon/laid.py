@@ -1,12 +1,12 @@
 """The ice laid with fish: as logged with the tows or by the tally, else as much as fish takes by practice."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime
 
 from msgspec import Struct
 
 from logbook.model.figures import TowFigures
-from logbook.model.trip import CatchKept, Stowed, Tow, Trip
+from logbook.model.trip import CatchKept, Stowed, Trip
 from logbook.reckon.gaps import numbers
 from logbook.reckon.on_ice import may_be_aboard
 from logbook.reckon.together import still_waiting
@@ -63,31 +63,47 @@ def all_laid(trip: Trip, tows: Iterable[TowFigures], fish_to_ice: float, as_of: 
     tallied = [line for line in trip.stowage if line.ice is not None]
     by_tally = {no for line in tallied for no in line.tows}
     bare = [line for line in trip.stowage if line.ice is None and line.tows and by_tally.issuperset(line.tows)]
-    logged = [Laid(at=line.at, kg=float(line.ice)) for line in tallied if line.ice is not None]
-    assumed: list[tuple[Tow, Laid]] = []
+    by_tows = _by_tows(trip, tows, by_tally, fish_to_ice, as_of)
+    part = _not_tallied(tallied, [one.kg * fish_to_ice for _, one in by_tows.assumed])
+    return AllLaid(
+        laid=(
+            *(Laid(at=line.at, kg=float(line.ice)) for line in tallied if line.ice is not None),
+            *_re_iced(trip),
+            *by_tows.logged,
+            *(Laid(at=one.at, kg=one.kg * part) for _, one in by_tows.assumed),
+            *(Laid(at=line.at, kg=_fish_kg([line]) / fish_to_ice) for line in bare),
+        ),
+        assumed=(*(no for no, _ in by_tows.assumed if part), *(no for line in bare for no in line.tows)),
+        left_out=by_tows.left_out,
+    )
+
+
+class _ByTows(Struct, frozen=True, kw_only=True):
+    """The ice of the tows that the tally does not tell the ice of: as logged, assumed by number, and who is left out."""
+
+    logged: tuple[Laid, ...]
+    assumed: tuple[tuple[int, Laid], ...]
+    left_out: tuple[int, ...]
+
+
+def _by_tows(
+    trip: Trip, tows: Iterable[TowFigures], by_tally: Collection[int], fish_to_ice: float, as_of: datetime
+) -> _ByTows:
+    logged: list[Laid] = []
+    assumed: list[tuple[int, Laid]] = []
     left_out: list[int] = []
-    waiting = {tow.no for tow in still_waiting(trip.tows)}
+    waiting = still_waiting(trip.tows)
     for tow, figures, aboard in zip(trip.tows, tows, may_be_aboard(trip.tows), strict=True):
-        at = min(figures.on_ice, as_of) if figures.on_ice is not None else None
         if not aboard or tow.no in by_tally:
             continue
+        at = min(figures.on_ice, as_of) if figures.on_ice is not None else None
         if tow.ice is not None:
             logged.append(Laid(at=at, kg=float(tow.ice)))
         elif figures.kept_kg:
-            assumed.append((tow, Laid(at=at, kg=float(figures.kept_kg) / fish_to_ice)))
-        elif figures.kept_kg is None and (tow.kept is not CatchKept.NEXT or tow.no in waiting):
+            assumed.append((tow.no, Laid(at=at, kg=float(figures.kept_kg) / fish_to_ice)))
+        elif figures.kept_kg is None and (tow.kept is not CatchKept.NEXT or tow in waiting):
             left_out.append(tow.no)
-    part = _not_tallied(tallied, [one.kg * fish_to_ice for _, one in assumed])
-    return AllLaid(
-        laid=(
-            *logged,
-            *_re_iced(trip),
-            *(Laid(at=one.at, kg=one.kg * part) for _, one in assumed),
-            *(Laid(at=line.at, kg=_fish_kg([line]) / fish_to_ice) for line in bare),
-        ),
-        assumed=(*(tow.no for tow, _ in assumed if part), *(no for line in bare for no in line.tows)),
-        left_out=tuple(left_out),
-    )
+    return _ByTows(logged=tuple(logged), assumed=tuple(assumed), left_out=tuple(left_out))
 
 
 def _re_iced(trip: Trip) -> Iterator[Laid]:

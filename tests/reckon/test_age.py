@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from logbook.reckon.age import curve_days, linear_days, rate
 from logbook.reckon.hold import temperature_at
+from logbook.reckon.spoilage import curve_days, linear_days, rate
 from tests.reckon.build import figures, moment
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
