@@ -44,7 +44,7 @@ def test_fourteen_days_at_nought_are_as_many_as_observed_when_warmer(celsius: fl
 
 
 def test_worked_examples_of_stretches() -> None:
-    # Worked from the published rate: 6 h at 8, 5 d at 0, 1 d at 2; and 4 h at 10, 8 h at 4, 6.5 d at 0.5.
+    # Worked from the rate of Huss (1995), FAO Fisheries Technical Paper 348: 6 h at 8, 5 d at 0, 1 d at 2; and 4 h at 10, 8 h at 4, 6.5 d at 0.5.
     assert linear_days(8, 8, 0.25) + linear_days(0, 0, 5) + linear_days(2, 2, 1) == pytest.approx(7.25)
     assert linear_days(10, 10, 1 / 6) + linear_days(4, 4, 1 / 3) + linear_days(0.5, 0.5, 6.5) == pytest.approx(
         8.4863, abs=1e-4
@@ -52,7 +52,7 @@ def test_worked_examples_of_stretches() -> None:
 
 
 def test_a_linear_fall_is_integrated_exactly() -> None:
-    # From 10 to 0 degrees in 12 h: (7/3) x 0.5 by calculus; the rate at the mean would give 1.125.
+    # By the rate of Huss (1995), from 10 to 0 degrees in 12 h: (7/3) x 0.5 by calculus; the rate at the mean would give 1.125.
     assert linear_days(10, 0, 0.5) == pytest.approx(7 / 6)
 
 
@@ -309,6 +309,19 @@ def test_fish_of_which_no_pen_is_told_may_lie_wherever_the_tally_names_no_tows()
 def test_fifteen_days_in_ice_are_as_many_as_worked_when_warmer(celsius: float, in_ice: float) -> None:
     # Torry Advisory Note 15: cod and haddock are edible for about 15 days in ice; by the relative rate of Huss (1995).
     assert 15 / rate(celsius) == pytest.approx(in_ice, abs=0.005)
+
+
+@pytest.mark.parametrize(
+    ("in_ice", "at_five", "at_ten", "at_fifteen"),
+    [(6, 2.7, 1.5, 1.0), (10, 4.4, 2.5, 1.6), (14, 6.2, 3.5, 2.2), (18, 8, 4.5, 2.9)],
+)
+def test_fish_keeps_as_long_as_the_table_predicts(
+    in_ice: float, at_five: float, at_ten: float, at_fifteen: float
+) -> None:
+    # Huss (1995), FAO Fisheries Technical Paper 348 ch. 6, predicted life at 5, 10 and 15 degrees; from memory.
+    assert [in_ice / rate(celsius) for celsius in (5, 10, 15)] == [
+        pytest.approx(days, abs=0.06) for days in (at_five, at_ten, at_fifteen)
+    ]
 
 
 @given(READINGS.filter(len), st.integers(1, 117 * 60))

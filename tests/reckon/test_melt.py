@@ -47,7 +47,7 @@ def test_fish_that_is_colder_than_ice_takes_none() -> None:
 
 
 def test_a_hold_melts_by_surface_insulation_and_warmth() -> None:
-    # Worked by FAO Fisheries Technical Paper 436 ch. 7: 0.40 kcal/(m² h °C) over 60 m² and 10 °C are 240 kcal/h, 3 kg/h; in SI
+    # Worked from FAO Fisheries Technical Paper 436 ch. 7: 0.40 kcal/(m² h °C) over 60 m² and 10 °C are 240 kcal/h, 3 kg/h; in SI
     # 0.50 W/(m² K) over the same are 300 W, 77.6 kg a day.
     in_kcal = heat_kw(Hold(surface_m2=60, insulation_w_m2k=0.40 * KCAL_KJ / 3.6), 10)
     in_watts = heat_kw(Hold(surface_m2=60, insulation_w_m2k=0.50), 10)
