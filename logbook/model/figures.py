@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from msgspec import Struct, field
 
+from logbook.model.course import Course
 from logbook.model.named import ByName
 from logbook.model.problem import Problem
 from logbook.model.trip import Trip
@@ -293,11 +294,13 @@ class Reckoned(Struct, frozen=True, kw_only=True):
         log: What was typed.
         figures: What was reckoned from it.
         neighbours: What the vessel's other logs say.
+        course: How ice and age went.
     """
 
     log: Trip
     figures: TripFigures
     neighbours: Neighbours
+    course: Course = Course()
 
 
 class GroupFigures(Struct, frozen=True, kw_only=True):

@@ -13,6 +13,7 @@ from logbook.reckon.age import fish_of, lots_of, reckon_age
 from logbook.reckon.as_of import as_of as as_of_time
 from logbook.reckon.as_of import docked, last_landing, last_word, until
 from logbook.reckon.catch import species_codes, total_catch
+from logbook.reckon.course import reckon_course
 from logbook.reckon.expected import expected_landing
 from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
@@ -83,11 +84,18 @@ def reckon_trip(
         at: As of when, for a trip that has not docked; else as of the last thing in the log.
         problems: What is wrong in its log.
     """
+    return _figures(stand(trip, fleet, neighbours, at), neighbours, problems)
+
+
+def stand(trip: Trip, fleet: Fleet, neighbours: Neighbours = ALONE, at: datetime | None = None) -> Standing:
+    """Return a trip as it stands at the docking where there is one, else at a time, else at the last thing in its log."""
     time = as_of_time(trip, at)
     stood = until(trip, time)
-    before = until(trip, time)
-    now = _standing(trip, before, fleet, _state(before, neighbours, at), time)
-    stood, tows, totals = now.trip, now.tows, now.totals
+    return _standing(trip, stood, fleet, _state(stood, neighbours, at), time)
+
+
+def _figures(now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...]) -> TripFigures:
+    stood, tows, totals, fleet = now.trip, now.tows, now.totals, now.fleet
     ice = reckon_ice(now)
     last = last_landing(stood)
     return TripFigures(
@@ -96,7 +104,7 @@ def reckon_trip(
         catch=total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows)),
         totals=totals,
         ice=ice.ice,
-        age=reckon_age(now.lots, time, fleet),
+        age=reckon_age(now.lots, now.as_of, fleet),
         pens=reckon_pens(now),
         landing=expected_landing(now, ice) if last is None else reckon_landing(stood, last, fleet, neighbours),
         problems=problems,
@@ -173,10 +181,12 @@ def reckon_trips(trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem
     neighbours = neighbours_of(known)
     ordered = sorted(known, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     return tuple(
-        Reckoned(
-            log=trip,
-            figures=reckon_trip(trip, fleet, neighbours[trip.file], problems=tuple(sorted(by_file.get(trip.file, ())))),
-            neighbours=neighbours[trip.file],
-        )
-        for trip in ordered
+        _reckoned(trip, fleet, neighbours[trip.file], tuple(sorted(by_file.get(trip.file, ())))) for trip in ordered
+    )
+
+
+def _reckoned(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
+    now = stand(trip, fleet, neighbours)
+    return Reckoned(
+        log=trip, figures=_figures(now, neighbours, problems), neighbours=neighbours, course=reckon_course(now)
     )

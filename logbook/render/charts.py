@@ -88,6 +88,62 @@ class Run(Struct, frozen=True, kw_only=True):
     key: tuple[tuple[int, str], ...]
 
 
+class Line(Struct, frozen=True, kw_only=True):
+    """A line of a chart over time.
+
+    Attributes:
+        points: Hours since the chart begins, and the value.
+        colour: Place in the palette.
+        words: Written where it ends.
+        marks: Points where somebody looked.
+        broken: True where it is drawn dashed.
+    """
+
+    points: tuple[tuple[float, float], ...]
+    colour: int
+    words: str
+    marks: tuple[tuple[float, float], ...] = ()
+    broken: bool = False
+
+
+class Lines(Struct, frozen=True, kw_only=True):
+    """Lines over time.
+
+    Attributes:
+        unit: Unit of the values, as it is written.
+        hours: How long the time is.
+        days: Hours at which a day begins, and its name.
+        lines: What is drawn.
+        limit: A value that is not to be passed, and its words; None where there is none.
+    """
+
+    unit: str
+    hours: float
+    days: tuple[tuple[float, str], ...]
+    lines: tuple[Line, ...]
+    limit: tuple[float, str] | None = None
+
+
+class PenBox(Struct, frozen=True, kw_only=True):
+    """A pen on the plan of the hold.
+
+    Attributes:
+        name: As the fleet file has it.
+        words: Written in it, line by line.
+        full: How full it is, 1 for full; None where that is not known.
+    """
+
+    name: str
+    words: tuple[str, ...]
+    full: float | None
+
+
+class HoldPlan(Struct, frozen=True, kw_only=True):
+    """The pens of a hold, row by row."""
+
+    rows: tuple[tuple[PenBox, ...], ...]
+
+
 Point = tuple[float, float]
 """Longitude and latitude in degrees."""
 
@@ -140,7 +196,7 @@ class Chartlet(Struct, frozen=True, kw_only=True):
     rectangles: tuple[tuple[str, Point], ...] = ()
 
 
-Drawing = Bars | Columns | Run | Chartlet
+Drawing = Bars | Columns | Run | Lines | HoldPlan | Chartlet
 
 
 class Chart(Struct, frozen=True, kw_only=True):

@@ -2,10 +2,12 @@
 
 from typing import assert_never
 
-from logbook.render.charts import Bars, Chart, Chartlet, Columns, Run
+from logbook.render.charts import Bars, Chart, Chartlet, Columns, HoldPlan, Lines, Run
 from logbook.render.draw_bars import draw_bars
 from logbook.render.draw_chartlet import draw_chartlet
 from logbook.render.draw_columns import draw_columns
+from logbook.render.draw_hold import draw_hold
+from logbook.render.draw_lines import draw_lines
 from logbook.render.draw_run import draw_run
 from logbook.render.plate import Plate, plate
 
@@ -27,6 +29,10 @@ def put(chart: Chart) -> Plate:
             draw_columns(on, chart, drawing)
         case Run() as drawing:
             draw_run(on, chart, drawing)
+        case Lines() as drawing:
+            draw_lines(on, chart, drawing)
+        case HoldPlan() as drawing:
+            draw_hold(on, chart, drawing)
         case Chartlet() as drawing:
             draw_chartlet(on, chart, drawing)
         case _ as never:

@@ -77,7 +77,9 @@ def _page(path: str, html: str) -> Page:
 
 
 def _trip_charts(trip: TripPage) -> list[Chart | None]:
-    return [trip.chartlet.chart if trip.chartlet else None, trip.run, trip.grades, trip.age]
+    hold = trip.hold
+    chartlet = trip.chartlet.chart if trip.chartlet else None
+    return [chartlet, trip.run, trip.grades, hold.plan, hold.ice, hold.ageing, trip.age]
 
 
 def _drawn(charts: Iterable[Chart | None]) -> Iterator[Page]:

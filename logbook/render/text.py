@@ -18,16 +18,20 @@ def dash(text: str) -> str:
     return "-" if text == shown.MISSING else bare(text)
 
 
-def tow_numbers(numbers: Sequence[int]) -> str:
-    """Return `tow 4`, or `tows 2-9, 12`."""
+def numbers_of(numbers: Iterable[int]) -> str:
+    """Return numbers as a person lists them: `4`, `2-9, 12`; nothing where there are none."""
     runs: list[list[int]] = []
     for number in sorted(set(numbers)):
         if runs and number == runs[-1][-1] + 1:
             runs[-1].append(number)
         else:
             runs.append([number])
-    said = ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
-    return f"{many(len(numbers), 'tow').split(' ')[-1]} {said}"
+    return ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
+
+
+def tow_numbers(numbers: Sequence[int]) -> str:
+    """Return `tow 4`, or `tows 2-9, 12`."""
+    return f"{many(len(numbers), 'tow').split(' ')[-1]} {numbers_of(numbers)}"
 
 
 def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:

@@ -18,6 +18,7 @@ from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
 from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
+from logbook.render.hold import Hold, hold_of
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_species
 from logbook.render.notes import note
@@ -76,6 +77,7 @@ class TripPage(Struct, frozen=True, kw_only=True):
     run: Chart | None
     grades: Chart | None
     age: Chart | None
+    hold: Hold
     grounds: tuple[GroundSum, ...]
     columns: tuple[str, ...]
     others: bool
@@ -145,6 +147,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         run=run_chart(reckoned),
         grades=grades_chart(reckoned),
         age=age_chart(reckoned),
+        hold=hold_of(reckoned),
         grounds=by_ground(figures.tows),
         columns=columns,
         others=any(

@@ -1,0 +1,100 @@
+"""How the loose ice and the age of the fish went, from sailing to the moment of the figures and on to the end of landing."""
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime, timedelta
+
+from msgspec import Struct
+
+from logbook.model.course import AgeAt, Course, IceAt
+from logbook.model.quantity import HOUR
+from logbook.reckon.age import Lot
+from logbook.reckon.as_of import last_landing
+from logbook.reckon.ice import looks
+from logbook.reckon.laid import all_laid
+from logbook.reckon.melt import hold_melt
+from logbook.reckon.standing import Standing
+
+_MOMENTS = 20
+"""So many moments tell how fish aged."""
+
+_TAKEN, _SEEN, _LAID = range(3)
+"""What happens at one moment happens in this order: that is less ice."""
+
+
+class _Event(Struct, frozen=True, order=True):
+    """Something that happened to the ice: when, what and how much."""
+
+    at: datetime
+    kind: int
+    kg: float
+
+
+def reckon_course(now: Standing) -> Course:
+    """Return how ice and age went until the moment of a trip's figures."""
+    return Course(ice=tuple(_ice(now)), ages=tuple(_ages(now)))
+
+
+def _ice(now: Standing) -> Iterator[IceAt]:
+    """Give the loose ice at every change of it; what was laid when nobody knows counts as laid last."""
+    trip = now.trip
+    begun = [float(kg) for kg in (trip.ice_loaded, trip.ice_left_at_sailing) if kg is not None]
+    melt = hold_melt(trip, now.fleet.constants).kg_per_h or 0.0
+    events = sorted(_events(now))
+    left = sum(begun) if begun or not any(event.kind == _SEEN for event in events) else None
+    if not begun and not any(event.kind in (_SEEN, _TAKEN) for event in events):
+        return
+    at = trip.sailed or trip.begins
+    if left is not None:
+        yield IceAt(at=at, left_kg=left)
+    for event in (*events, _Event(now.as_of, _LAID, 0.0)):
+        if left is not None:
+            left -= melt * max(0.0, (event.at - at) / HOUR)
+            yield IceAt(at=max(at, event.at), left_kg=max(0.0, left))
+        at = max(at, event.at)
+        left = _after(left, event)
+        if left is not None:
+            yield IceAt(at=at, left_kg=max(0.0, left), seen=event.kind == _SEEN)
+
+
+def _after(left: float | None, event: _Event) -> float | None:
+    """Return the loose ice after something happened to it; None as long as nothing is known of it."""
+    if event.kind == _SEEN:
+        return event.kg
+    if left is None:
+        return None
+    return left + event.kg if event.kind == _TAKEN else left - event.kg
+
+
+def _events(now: Standing) -> Iterator[_Event]:
+    trip = now.trip
+    for laid in all_laid(trip, now.tows, now.fleet.assumed.fish_to_ice, now.as_of).laid:
+        yield _Event(laid.at or now.as_of, _LAID, laid.kg)
+    for reading in trip.readings:
+        if reading.ice_taken_aboard is not None:
+            yield _Event(reading.at or trip.begins, _TAKEN, float(reading.ice_taken_aboard))
+    for look in looks(trip.readings):
+        yield _Event(look.at, _SEEN, look.left_kg)
+
+
+def _ages(now: Standing) -> Iterator[AgeAt]:
+    """Give the age of the fish that was aboard at moments from the first haul on."""
+    if not now.lots:
+        return
+    first = min(fish.hauled for lot in now.lots for fish in lot.fish)
+    landing = last_landing(now.trip)
+    last = max(now.as_of, landing.finished if landing is not None and landing.finished else now.as_of)
+    step = (last - first) / _MOMENTS
+    for n in range(_MOMENTS + 1) if step > timedelta(0) else ():
+        yield _age_at(now.lots, first + n * step)
+
+
+def _age_at(lots: Sequence[Lot], at: datetime) -> AgeAt:
+    aboard = [lot for lot in lots if min(fish.hauled for fish in lot.fish) <= at]
+    ages = [(lot.kept_kg, lot.equivalent_days(at)) for lot in aboard]
+    known = [(float(kept), days) for kept, days in ages if kept is not None]
+    total = sum(kept for kept, _ in known)
+    return AgeAt(
+        at=at,
+        oldest_days=max(days for _, days in ages),
+        mean_days=sum(kept * days for kept, days in known) / total if total else None,
+    )
