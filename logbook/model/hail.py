@@ -5,6 +5,9 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+FISH = "fish"
+"""Unit of fish that were counted and not weighed."""
+
 
 class Counted(Struct, frozen=True, kw_only=True):
     """So many of one unit.
@@ -53,6 +56,7 @@ class HailFigures(Struct, frozen=True, kw_only=True):
         wants: Words for the quay.
         sails_again: When.
         not_known: Numbers of the tows whose catch is not, or not wholly, known.
+        unread: How many tows more the log has that can't be read at all.
     """
 
     vessel: str
@@ -70,3 +74,4 @@ class HailFigures(Struct, frozen=True, kw_only=True):
     wants: str | None
     sails_again: datetime | None
     not_known: tuple[int, ...]
+    unread: int = 0

@@ -63,7 +63,7 @@ def _reasons(trip: Trip, tows: Sequence[TowFigures]) -> tuple[tuple[str, _Which]
     distance = any(figures.distance_nm is not None for figures in tows)
     doors = any(figures.swept_doors_km2 is not None for figures in tows)
     return (
-        ("catch not logged", lambda tow, _: tow.kept is CatchKept.UNKNOWN and tow.hauled is not None),
+        ("catch not logged", lambda tow, _: tow.kept is CatchKept.UNKNOWN and not (tow.hauled is None and tow is last)),
         ("sorted with a tow whose catch is not known", lambda tow, _: tow in lost),
         ("sorted with a next tow that is not there", lambda tow, _: tow in waiting),
         ("gear still down", lambda tow, _: tow.hauled is None and tow is last),

@@ -6,13 +6,11 @@ Nothing is put right in it by how earlier hails compared with the scale: it is t
 from decimal import Decimal
 
 from logbook.model.figures import TripFigures
-from logbook.model.hail import Counted, HailedFish, HailFigures
+from logbook.model.hail import FISH, Counted, HailedFish, HailFigures
 from logbook.model.names import fold_name
-from logbook.model.trip import Amount, CatchKept, Tow, Trip
+from logbook.model.trip import Amount, Trip
 from logbook.reckon.as_of import until
-
-FISH = "fish"
-"""Unit of fish that were counted and not weighed."""
+from logbook.reckon.untold import untold
 
 
 def reckon_hail(trip: Trip, figures: TripFigures) -> HailFigures:
@@ -34,12 +32,9 @@ def reckon_hail(trip: Trip, figures: TripFigures) -> HailFigures:
         sale=landing.sales[0].at if landing.sales else None,
         wants=trip.wants,
         sails_again=trip.sails_again,
-        not_known=tuple(tow.no for tow in stood.tows if tow.hauled is not None and not _known(tow)),
+        not_known=tuple(stood.tows[n].no for n in untold(stood.tows)),
+        unread=len(stood.tows_lost),
     )
-
-
-def _known(tow: Tow) -> bool:
-    return tow.kept in (CatchKept.KNOWN, CatchKept.NOTHING, CatchKept.NEXT) and not tow.catch_gaps
 
 
 def hailed(stood: Trip) -> tuple[HailedFish, ...]:

@@ -3,15 +3,17 @@
 from datetime import datetime
 
 from logbook.model.trip import Trip, Weather
-from logbook.reckon.as_of import until
 
 
 def icing_on_deck(trip: Trip, time: datetime) -> Weather | None:
     """Return the last look at the weather by a time that says anything of icing, where it says there is some; else None.
 
-    A look whose own time is not known stands where it was typed.
+    A look whose own time is not known is taken to be of the time of the one typed before it. Of two of one time the later
+    typed holds.
     """
-    looks = [look for look in until(trip, time).weather if look.icing is not None]
-    timed = [look for look in looks if look.at is not None]
-    last = max(timed, key=lambda look: look.at or time) if timed else looks[-1] if looks else None
+    last, last_at, stands = None, trip.begins, trip.begins
+    for look in trip.weather:
+        stands = look.at or stands
+        if look.icing is not None and stands <= time and (last is None or stands >= last_at):
+            last, last_at = look, stands
     return last if last is not None and last.icing != "none" else None

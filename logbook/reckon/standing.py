@@ -9,11 +9,10 @@ from msgspec import Struct
 from logbook.model.figures import Totals, TowFigures
 from logbook.model.fleet import Fleet
 from logbook.model.quantity import DAY
-from logbook.model.trip import CatchKept, Tow, Trip
+from logbook.model.trip import Tow, Trip
 from logbook.reckon.age import Lot
 from logbook.reckon.catch import kilograms
-from logbook.reckon.on_ice import may_be_aboard
-from logbook.reckon.together import still_waiting
+from logbook.reckon.untold import untold
 
 
 class Standing(Struct, frozen=True, kw_only=True):
@@ -52,12 +51,8 @@ class Standing(Struct, frozen=True, kw_only=True):
     @property
     def not_known(self) -> tuple[int, ...]:
         """Return the numbers of the tows that came up, but of whose catch the weight is not known or not all of it."""
-        waiting = still_waiting(self.trip.tows)
-        return tuple(
-            tow.no
-            for tow, up in zip(self.trip.tows, may_be_aboard(self.trip.tows), strict=True)
-            if up and (tow.kept in _NOT_KNOWN or tow in waiting or _in_part(tow))
-        )
+        tows, not_told = self.trip.tows, untold(self.trip.tows)
+        return tuple(tow.no for n, tow in enumerate(tows) if n in not_told or _counted(tow))
 
     @property
     def catching_kg_per_day(self) -> float | None:
@@ -71,11 +66,9 @@ class Standing(Struct, frozen=True, kw_only=True):
         return max((rate for rate in rates if rate is not None), default=None)
 
 
-_NOT_KNOWN = (CatchKept.UNKNOWN, CatchKept.UNREADABLE)
-
-
-def _in_part(tow: Tow) -> bool:
-    return bool(tow.catch_gaps) or any(kilograms(fish) is None for fish in tow.catch)
+def _counted(tow: Tow) -> bool:
+    """Tell whether some of a catch was counted and not weighed."""
+    return any(kilograms(fish) is None for fish in tow.catch)
 
 
 def last_day_kg(tows: Sequence[TowFigures], as_of: datetime) -> float | None:

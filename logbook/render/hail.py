@@ -1,58 +1,65 @@
 """The message that is sent ashore: short enough for a satellite text, and read aloud without a stumble.
 
 What matters most stands first. Where it would be too long the fish says less and less, down to what all of it weighs; the
-words for the quay are cut last.
+words for the quay are cut to what room that leaves, but never below a line and a half.
 """
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime
+from decimal import Decimal
 from itertools import groupby
 
-from logbook.model.hail import Counted, HailedFish, HailFigures
-from logbook.model.names import plural
-from logbook.render.shown import brief_day, fixed, offset_words, one_line
+from logbook.model.hail import FISH, Counted, HailedFish, HailFigures
+from logbook.model.names import fold_name, plural
+from logbook.render.shown import brief_day, fixed, many, offset_words
 from logbook.render.text import bare, tow_numbers
 
 MOST = 599
 """A hail stays under six hundred characters."""
 
-_SHORT = frozenset({"kg", "t", "lb", "st", "cwt", "fish"})
+_SHORT = frozenset({"kg", "t", "lb", "st", "cwt", FISH})
 _MOST_NAME = 30
+_MOST_GRADE = 20
 _MOST_WANTS = 120
 
 
 def hail_text(hail: HailFigures) -> str:
     """Return the message as one paragraph of plain text of at most `MOST` characters."""
-    before, after = _before(hail), _after(hail)
-    room = MOST - len(before) - len(after) - 2
-    fish = next((said for said in _fish(hail) if len(said) <= room), "")
-    return " ".join(part for part in (before, fish, after) if part)
+    wants = _wants(hail, _MOST_WANTS)
+    room = MOST - len(_told(hail, "", wants)) - 1
+    fish = next(said for said in _fish(hail) if len(said) <= room)
+    return _told(hail, fish, _wants(hail, len(wants) + room - len(fish)))
+
+
+def _told(hail: HailFigures, fish: str, wants: str) -> str:
+    sale = f"Sale {_when(hail.sale)}." if hail.sale is not None else ""
+    again = f"Sails again {_when(hail.sails_again)}." if hail.sails_again is not None else ""
+    return " ".join(part for part in (_before(hail), fish, _age(hail), sale, wants, again) if part)
+
+
+def _wants(hail: HailFigures, most: int) -> str:
+    """Return the words for the quay as a sentence of at most so many signs; nothing where there are none."""
+    words = " ".join((hail.wants or "").split()).rstrip(". ")
+    sentence = f"Wants {words}."
+    if not words or len(sentence) <= most:
+        return sentence if words else ""
+    return f"{sentence[: most - 3].rstrip()}..."
 
 
 def _before(hail: HailFigures) -> str:
-    vessel = one_line(hail.vessel, _MOST_NAME).upper()
-    return f"{vessel} {_when(hail.as_of)}. {_docking(hail)}"
+    return f"{_short(hail.vessel.upper(), _MOST_NAME)} {_when(hail.as_of)}. {_docking(hail)}"
 
 
 def _docking(hail: HailFigures) -> str:
-    port = one_line(hail.port, _MOST_NAME) if hail.port else "port"
+    port = _short(hail.port, _MOST_NAME) if hail.port else "port"
+    if hail.state == "landing not logged":
+        return f"Landing at {port} not logged."
     if hail.docked is None:
-        return f"Docking at {port}: time not known."
+        return f"{'Docking at' if hail.expected else 'Docked'} {port}: time not known."
     if not hail.expected:
         return f"Docked {port} {_when(hail.docked)}."
     turned = "" if hail.state == "homeward" else " if turned now"
     return f"Expect {port} {_when(hail.docked)}{turned}."
-
-
-def _after(hail: HailFigures) -> str:
-    parts = [_age(hail)]
-    if hail.sale is not None:
-        parts.append(f"Sale {_when(hail.sale)}.")
-    if hail.wants:
-        parts.append(f"Wants {one_line(hail.wants, _MOST_WANTS).rstrip('.')}.")
-    if hail.sails_again is not None:
-        parts.append(f"Sails again {_when(hail.sails_again)}.")
-    return " ".join(part for part in parts if part)
 
 
 def _age(hail: HailFigures) -> str:
@@ -65,31 +72,53 @@ def _age(hail: HailFigures) -> str:
 
 def _fish(hail: HailFigures) -> Iterator[str]:
     """Give ways to tell what is aboard, each shorter than the one before."""
+    full, short = _gaps(hail, tow_numbers(hail.not_known)), _gaps(hail, many(len(hail.not_known), "tow"))
     if not hail.kept:
-        yield "No fish kept." if hail.kept_kg == 0 else "Catch not known."
+        yield from _no_fish(hail, full, short)
         return
-    gaps = f" (without {tow_numbers(hail.not_known)})" if hail.not_known else ""
-    species = [tuple(parts) for _, parts in groupby(hail.kept, key=lambda fish: fish.species)]
-    named = [_species(parts, graded=True) for parts in species]
-    yield f"Kept{gaps}: {'; '.join(named)}."
+    species = [tuple(parts) for _, parts in groupby(hail.kept, key=lambda fish: fold_name(fish.species))]
+    named = "; ".join(_species(parts, graded=True) for parts in species)
+    yield f"Kept{full}: {named}."
+    yield f"Kept{short}: {named}."
     plain = [_species(parts, graded=False) for parts in species]
-    yield f"Kept{gaps}: {'; '.join(plain)}."
+    yield f"Kept{short}: {'; '.join(plain)}."
     for count in range(len(plain) - 1, 0, -1):
-        rest = sum((fish.kept_kg or 0 for parts in species[count:] for fish in parts), start=0)
-        yield f"Kept{gaps}: {'; '.join(plain[:count])}; {len(plain) - count} other species {_kilograms(rest)}."
-    yield f"Kept{gaps}: {_kilograms(hail.kept_kg)}."
+        rest = _weighed([fish for parts in species[count:] for fish in parts])
+        yield f"Kept{short}: {'; '.join(plain[:count])}; {len(plain) - count} other species {rest}."
+    yield f"Kept{short}: {_weighed(hail.kept)}."
 
 
-def _kilograms(weight: object) -> str:
-    return "weight not known" if not weight else f"{bare(fixed(weight)).replace(' ', '')} kg"  # type: ignore[arg-type]
+def _no_fish(hail: HailFigures, *gaps: str) -> Iterator[str]:
+    """Give ways to tell that nothing was kept, as far as is known."""
+    if not any(gaps):
+        yield "No catch logged." if hail.kept_kg is None else "No fish kept."
+        return
+    for gap in gaps:
+        yield f"Kept{gap}: {'not known' if hail.kept_kg is None else 'no fish'}."
+
+
+def _gaps(hail: HailFigures, tows: str) -> str:
+    """Return what the fish leaves out, in brackets and with a space before; nothing where it is whole."""
+    parts = [tows] if hail.not_known else []
+    if hail.unread:
+        parts.append(f"{many(hail.unread, 'tow')} that can't be read")
+    return f" (without {' and '.join(parts)})" if parts else ""
+
+
+def _weighed(fish: Sequence[HailedFish]) -> str:
+    """Return what fish weighs, and how many of it were counted and not weighed."""
+    known = [one.kept_kg for one in fish if one.kept_kg is not None]
+    counted = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
+    parts = [f"{bare(fixed(sum(known))).replace(' ', '')} kg"] if known else []
+    return " + ".join([*parts, *([f"{_figure(counted)} {FISH}"] if counted else [])])
 
 
 def _species(parts: Sequence[HailedFish], *, graded: bool) -> str:
-    name = one_line(parts[0].species, _MOST_NAME)
+    name = _short(parts[0].species, _MOST_NAME)
     if not graded:
         return f"{name} {_amounts([amount for fish in parts for amount in fish.amounts])}"
     said = [
-        f"{one_line(fish.grade, 20)} {_amounts(fish.amounts)}" if fish.grade else _amounts(fish.amounts)
+        f"{_short(fish.grade, _MOST_GRADE)} {_amounts(fish.amounts)}" if fish.grade else _amounts(fish.amounts)
         for fish in parts
     ]
     return f"{name} {', '.join(said)}"
@@ -101,10 +130,21 @@ def _amounts(amounts: Sequence[Counted]) -> str:
     return " + ".join(_counted(sum(one.number for one in amounts if one.unit == unit), unit) for unit in units)
 
 
-def _counted(number: object, unit: str) -> str:
-    figure = f"{number:f}"
-    figure = figure.rstrip("0").rstrip(".") if "." in figure else figure
+def _counted(number: Decimal | int, unit: str) -> str:
+    figure = _figure(number)
     return f"{figure} {unit if unit in _SHORT or figure == '1' else plural(unit)}"
+
+
+def _figure(number: Decimal | int) -> str:
+    """Return a number as typed, without noughts at the end that say nothing."""
+    figure = f"{number:f}"
+    return figure.rstrip("0").rstrip(".") if "." in figure else figure
+
+
+def _short(text: str, most: int) -> str:
+    """Return words as typed on one line, cut with three dots: a sign beyond the plain ones halves what a message holds."""
+    line = " ".join(text.split())
+    return line if len(line) <= most else f"{line[: most - 3].rstrip()}..."
 
 
 def _when(moment: datetime) -> str:
