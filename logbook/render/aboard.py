@@ -9,7 +9,7 @@ from datetime import datetime
 from decimal import Decimal
 from textwrap import wrap
 
-from logbook.model.figures import Choice, TripFigures
+from logbook.model.figures import Choice, PenFigures, Totals, TripFigures
 from logbook.model.trip import Weather
 from logbook.render import shown
 from logbook.render.cautions import ICING, IN_SHORT
@@ -30,7 +30,7 @@ _HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", 
 _WIDTH = 80
 _INDENT = " " * 8
 _SPECIES = 5
-_BESIDE = ("put back", "swept", "live weight", "distance")
+_BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "no hauled time", "before it was shot")
 """Words of gaps that leave nothing out of what is aboard."""
 
 _PENS_A_LINE = 8
@@ -84,19 +84,18 @@ class _Screen:
         name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
         if head.docked is not None:
             port = f" at {head.port}" if head.port else ""
-            return [f"{name}: {head.state}", f"Docked {self.when(head.docked)}{port}. {self.clock.words}"]
+            return [
+                f"{name}: {head.state}",
+                *wrap(f"Docked {self.when(head.docked)}{port}. {self.clock.words}", _WIDTH),
+            ]
         later = f"; figures as of {self.when(head.as_of)}" if head.as_of != head.last_word else ""
-        return [f"{name}: {head.state}", f"Last word {self.when(head.last_word)}{later}. {self.clock.words}"]
+        word = f"Last word {self.when(head.last_word)}{later}. {self.clock.words}"
+        return [f"{name}: {head.state}", *wrap(word, _WIDTH)]
 
     def fish(self) -> list[str]:
         """Return what is aboard by species and grade, the most of it first."""
         figures = self.figures
-        full = figures.totals.hold_full_percent
-        room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
         names = kept_species(figures.catch)
-        lines = [
-            f"Fish    {bare(shown.weight(figures.totals.kept_kg))} kept in {shown.many(figures.totals.tows, 'tow')}{room}"
-        ]
         rows = []
         for name in names if len(names) <= _SPECIES + 1 else names[:_SPECIES]:
             total = figures.catch[name]
@@ -104,17 +103,21 @@ class _Screen:
                 f"{one_line(grade, 14)} {bare(shown.kilograms(kg))}" for grade, kg in total.grades.items()
             )
             rows.append(
-                (f"        {one_line(name, 18)}", f"{bare(shown.kilograms(total.kept_kg))} kg", one_line(grades, 44))
+                (f"{_INDENT}{one_line(name, 18)}", bare(shown.kilograms_unit(total.kept_kg)), one_line(grades, 44))
             )
         if len(names) > _SPECIES + 1:
             rest = added(figures.catch[name].kept_kg for name in names[_SPECIES:])
-            rows.append((f"        {len(names) - _SPECIES} others", f"{bare(shown.kilograms(rest))} kg", ""))
+            rows.append((f"{_INDENT}{len(names) - _SPECIES} others", bare(shown.kilograms_unit(rest)), ""))
         gaps = [gap for gap in figures.totals.incomplete if not any(word in gap for word in _BESIDE)]
-        return (
-            lines
-            + table(rows, "<><")
-            + [line for gap in gaps for line in wrap(f"{_INDENT}without {gap}", _WIDTH, subsequent_indent=_INDENT)]
-        )
+        return [
+            _kept(figures.totals),
+            *table(rows, "<><"),
+            *(
+                line
+                for gap in gaps
+                for line in wrap(f"{_INDENT}without {bare(gap)}", _WIDTH, subsequent_indent=_INDENT)
+            ),
+        ]
 
     def hold(self) -> list[str]:
         """Return how full the pens are, the ice, and how old the fish is."""
@@ -122,13 +125,12 @@ class _Screen:
 
     def _pens(self) -> Iterator[str]:
         pens = [
-            f"{one_line(name, 6)} {bare(shown.percent_unit(pen.full_percent)) if pen.full_percent is not None else _tonnes(pen.kept_kg)}"
-            for name, pen in self.figures.pens.items()
-            if pen.tows or pen.kept_kg
+            f"{one_line(name, 6)} {_in_pen(pen)}" for name, pen in self.figures.pens.items() if pen.tows or pen.kept_kg
         ]
         width = max(map(len, pens), default=0) + 2
-        for n in range(0, len(pens), _PENS_A_LINE):
-            line = "".join(pen.ljust(width) for pen in pens[n : n + _PENS_A_LINE]).rstrip()
+        in_line = min(_PENS_A_LINE, (_WIDTH - len(_INDENT) + 2) // width)
+        for n in range(0, len(pens), in_line):
+            line = "".join(pen.ljust(width) for pen in pens[n : n + in_line]).rstrip()
             yield f"{'Pens' if n == 0 else '':<8}{line}"
 
     def _ice(self) -> Iterator[str]:
@@ -157,7 +159,7 @@ class _Screen:
         if state not in ("at sea", "homeward"):
             return []
         if landing.docked is None:
-            return [_not_known(self.figures)]
+            return wrap(_not_known(self.figures), _WIDTH, subsequent_indent=_INDENT)
         turned = "" if state == "homeward" else " if she turns now"
         lines = [
             f"Docks   {self.when(landing.docked)} at {landing.port or 'port'}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
@@ -189,7 +191,7 @@ class _Screen:
             if moment is not None
         ]
         if more:
-            yield f"        {'; '.join(more)}"
+            yield from wrap(f"{_INDENT}{'; '.join(more)}", _WIDTH, subsequent_indent=_INDENT)
 
     def choices(self) -> list[str]:
         """Return how things would stand at docking, on turning now or later, a line each."""
@@ -215,6 +217,23 @@ class _Screen:
         )
 
 
+def _kept(totals: Totals) -> str:
+    """Return how much fish there is in all, and how full that makes the hold."""
+    tows = shown.many(totals.tows, "tow")
+    if totals.kept_kg is None:
+        return f"Fish    {f'weight not known, {tows}' if totals.tows else 'no tows logged'}"
+    full = totals.hold_full_percent
+    room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
+    return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {bare(tows)}{room}"
+
+
+def _in_pen(pen: PenFigures) -> str:
+    """Return how full a pen is; what lies in it where that can't be told."""
+    if pen.full_percent is not None:
+        return bare(shown.percent_unit(pen.full_percent))
+    return "?" if pen.kept_kg is None else f"{_tonnes(pen.kept_kg)} t"
+
+
 def _moments(figures: TripFigures) -> list[datetime]:
     head, landing = figures.trip, figures.landing
     found = [head.as_of, head.last_word, head.docked, landing.docked, landing.turn_for_home_by]
@@ -236,7 +255,7 @@ def _days(days: float | None) -> str:
 
 def _not_known(figures: TripFigures) -> str:
     why = next((words for field, words in figures.landing.basis if field == "docked"), "not known")
-    return f"Docks   {why}"
+    return f"Docks   {bare(why)}"
 
 
 def _assumed(figures: TripFigures) -> list[str]:

@@ -6,11 +6,12 @@ from logbook.render import shown
 from logbook.render.shown import many, plain
 
 _GAP = "  "
+_PLAIN = str.maketrans({shown.THIN: " ", "\N{NO-BREAK SPACE}": " ", "\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
 
 
 def bare(text: str) -> str:
     """Return what is shown on pages in signs that every terminal has."""
-    return plain(text).replace(shown.THIN, " ").replace("\N{MINUS SIGN}", "-").replace("\N{NO-BREAK SPACE}", " ")
+    return plain(text).translate(_PLAIN)
 
 
 def dash(text: str) -> str:
@@ -37,7 +38,7 @@ def tow_numbers(numbers: Sequence[int]) -> str:
 def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:
     """Return rows as lines with columns that line up, to the left `<` or the right `>`."""
     every = list(rows)
-    widths = [max(len(row[column]) for row in every) for column in range(len(sides))]
+    widths = [max((len(row[column]) for row in every), default=0) for column in range(len(sides))]
     return [
         _GAP.join(f"{cell:{side}{width}}" for cell, side, width in zip(row, sides, widths, strict=True)).rstrip()
         for row in every
