@@ -7,8 +7,8 @@ says what becomes of it on turning now or later. Exit status 1 if the log has er
 import json
 from argparse import ArgumentParser, Namespace
 
-from logbook.cli.one_trip import reckoned, tell_faults
-from logbook.cli.say import status_of
+from logbook.cli.one_trip import reckoned
+from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.icing import icing_on_deck
 

@@ -7,8 +7,8 @@ fishing the docking is that of turning now. Exit status 1 if the log has errors.
 import json
 from argparse import ArgumentParser, Namespace
 
-from logbook.cli.one_trip import reckoned, tell_faults
-from logbook.cli.say import status_of
+from logbook.cli.one_trip import reckoned
+from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.hail import reckon_hail
 from logbook.render.hail import hail_text

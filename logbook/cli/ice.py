@@ -1,7 +1,7 @@
 """Say how much ice to take for a planned trip: by physics and by practice; the larger is advised.
 
 The vessel's hold, the usual fish to ice and the units are those of the fleet file in this folder or the nearest one
-above it; --logs names another folder.
+above it; --logs names another folder. Exit status 1 if that file has errors.
 """
 
 import json
@@ -10,7 +10,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
-from logbook.cli.say import WRONG_USAGE, Failure, shown
+from logbook.cli.say import WRONG_USAGE, Failure, shown, status_of, tell_faults
 from logbook.cli.words import existing_folder
 from logbook.model.fleet import Vessel
 from logbook.model.names import fold_name
@@ -44,7 +44,9 @@ def run(asked: Namespace) -> int:
         raise Failure(
             f"there is no {FLEET_FILE} in {shown(asked.logs)} or above it; name its folder with --logs", WRONG_USAGE
         )
-    wide = FleetFiles().read(path)
+    fleets = FleetFiles()
+    wide = fleets.read(path)
+    tell_faults(path, fleets.problems, "the fleet file")
     vessel = _vessel(asked.vessel, wide.fleet.vessels)
     days = _read("--days", asked.days, parse_number)
     if not 0 < days <= MOST_DAYS:
@@ -64,7 +66,7 @@ def run(asked: Namespace) -> int:
         from logbook.render.ice_to_take import ice_text
 
         print(ice_text(vessel.name, ice))
-    return 0
+    return status_of(fleets.problems)
 
 
 def _vessel(typed: str, vessels: tuple[Vessel, ...]) -> Vessel:

@@ -4,11 +4,10 @@ import sys
 from datetime import datetime
 from pathlib import Path
 
-from logbook.cli.say import FAULTY_LOGS, Failure, many, print_problems, shown, tell
+from logbook.cli.say import FAULTY_LOGS, Failure, print_problems, shown
 from logbook.cli.words import moment
 from logbook.model.figures import TripFigures
 from logbook.model.fleet import Fleet
-from logbook.model.problem import Problem, Severity
 from logbook.model.trip import Trip
 from logbook.read.folder import FleetFiles, read_log, read_vessel_heads
 from logbook.reckon.as_of import docked
@@ -37,16 +36,3 @@ def reckoned(log: Path, at: str | None, *, others: bool = True) -> tuple[Trip, F
     neighbours = neighbours_of((trip, *heads))[trip.file]
     fleet = fleets.of(log).fleet
     return trip, fleet, reckon_trip(trip, fleet, neighbours, at=time, problems=problems)
-
-
-def tell_faults(log: Path, problems: tuple[Problem, ...]) -> None:
-    """Say that figures leave something out or are in doubt, and how to see what."""
-    counts = [(problems_of(problems, severity), severity) for severity in (Severity.ERROR, Severity.WARNING)]
-    said = " and ".join(many(count, severity.value) for count, severity in counts if count)
-    if said:
-        tell(f"{said} in this log: logbook check {shown(log)}")
-
-
-def problems_of(problems: tuple[Problem, ...], severity: Severity) -> int:
-    """Return how many problems are of one severity."""
-    return sum(problem.severity is severity for problem in problems)

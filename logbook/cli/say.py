@@ -2,7 +2,7 @@
 
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Self, TextIO
 
@@ -56,6 +56,19 @@ def shown(path: Path) -> str:
 def many(count: int, word: str) -> str:
     """Return a count with its word."""
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def tell_faults(file: Path, problems: Sequence[Problem], what: str = "this log") -> None:
+    """Say that figures leave something out or are in doubt, and how to see what."""
+    counts = [(problems_of(problems, severity), severity) for severity in (Severity.ERROR, Severity.WARNING)]
+    said = " and ".join(many(count, severity.value) for count, severity in counts if count)
+    if said:
+        tell(f"{said} in {what}: logbook check {shown(file)}")
+
+
+def problems_of(problems: Sequence[Problem], severity: Severity) -> int:
+    """Return how many problems are of one severity."""
+    return sum(problem.severity is severity for problem in problems)
 
 
 def _colours_wanted(stream: TextIO) -> bool:

@@ -8,7 +8,9 @@ from logbook.render.text import bare, table
 
 def ice_text(vessel: str, ice: IceToTake) -> str:
     """Return how much ice to take and how that comes about, without a line's end after the last line."""
-    planned = f"{fixed(ice.days, 1).removesuffix('.0')} days, {shown.weight(ice.catch_kg)} of fish, sea {shown.celsius_unit(ice.sea_temperature_c)}"
+    planned = (
+        f"{_days(ice.days)}, {shown.weight(ice.catch_kg)} of fish, sea {shown.celsius_unit(ice.sea_temperature_c)}"
+    )
     rows = [
         ("", "by physics", "by practice"),
         ("to chill the fish", shown.kilograms_unit(ice.chilling_kg), ""),
@@ -35,6 +37,11 @@ def ice_text(vessel: str, ice: IceToTake) -> str:
         "An estimate for planning: what the ice is like, the weather and the way it is stowed decide.",
     ]
     return "\n".join(bare(line) for line in lines if line is not None)
+
+
+def _days(days: float) -> str:
+    figure = fixed(days, 1).removesuffix(".0")
+    return f"{figure} {'day' if figure == '1' else 'days'}"
 
 
 def _room(vessel: str, ice: IceToTake) -> str:
