@@ -11,13 +11,17 @@ from decimal import Decimal
 
 from msgspec import Struct, field
 
+from logbook.model.basis import Basis
 from logbook.model.course import Course
+from logbook.model.gear import NetFigures
+from logbook.model.money import MoneyFigures
 from logbook.model.named import ByName
+from logbook.model.out_turn import HailedSpecies
+from logbook.model.past import Past
 from logbook.model.problem import Problem
+from logbook.model.rest import RestFigures
 from logbook.model.trip import Trip
-
-Basis = tuple[tuple[str, str], ...]
-"""Field and words for each figure that was carried, assumed or otherwise not plain."""
+from logbook.model.weather import WeatherFigures
 
 
 class Neighbours(Struct, frozen=True, kw_only=True):
@@ -28,12 +32,14 @@ class Neighbours(Struct, frozen=True, kw_only=True):
         previous_id: Id of the trip before, None where there is none.
         next_id: Id of the trip after, None where there is none.
         next_sailed: When the vessel next sailed; None where there is no later log.
+        past: What her earlier trips leave behind for this one.
     """
 
     number_that_day: int = 1
     previous_id: str | None = None
     next_id: str | None = None
     next_sailed: datetime | None = None
+    past: Past = Past()
 
 
 class TripHead(Struct, frozen=True, kw_only=True):
@@ -284,6 +290,13 @@ class TripFigures(Struct, frozen=True, kw_only=True):
     age: Age
     pens: ByName[PenFigures] = field(default_factory=ByName)
     landing: LandingFigures
+    hail: ByName[HailedSpecies] = field(default_factory=ByName)
+    gear: ByName[NetFigures] = field(default_factory=ByName)
+    rigging: ByName[NetFigures] = field(default_factory=ByName)
+    time_lost_h: ByName[float] = field(default_factory=ByName)
+    rest: ByName[RestFigures] = field(default_factory=ByName)
+    weather: WeatherFigures = WeatherFigures()
+    money: MoneyFigures | None = None
     problems: tuple[Problem, ...]
 
 

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis
+from logbook.model.basis import Basis
 
 
 class RestFigures(Struct, frozen=True, kw_only=True):

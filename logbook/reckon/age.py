@@ -6,7 +6,8 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from logbook.model.figures import Age, Basis
+from logbook.model.basis import Basis
+from logbook.model.figures import Age
 from logbook.model.fleet import Fleet
 from logbook.model.named import ByName
 from logbook.model.names import fold_name

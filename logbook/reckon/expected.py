@@ -1,6 +1,7 @@
 """The landing of a trip that has not docked: when it is expected, and when to turn for it."""
 
-from logbook.model.figures import Basis, LandingFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import LandingFigures
 from logbook.model.named import ByName
 from logbook.reckon.age import assumed_of
 from logbook.reckon.gaps import numbers

@@ -5,7 +5,8 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis, Ice
+from logbook.model.basis import Basis
+from logbook.model.figures import Ice
 from logbook.model.quantity import HOUR
 from logbook.model.trip import Reading, Trip
 from logbook.reckon.age import warmest

@@ -4,7 +4,8 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
-from logbook.model.figures import Basis, LandingFigures, Neighbours, ProbeFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import LandingFigures, Neighbours, ProbeFigures
 from logbook.model.fleet import Fleet, Port
 from logbook.model.named import ByName
 from logbook.model.quantity import HOUR, Position

@@ -2,7 +2,7 @@
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis
+from logbook.model.basis import Basis
 from logbook.model.fleet import Constants, Hold
 from logbook.model.trip import Trip
 

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 from msgspec.structs import replace
 
-from logbook.model.figures import Basis
+from logbook.model.basis import Basis
 from logbook.model.fleet import Fleet
 from logbook.model.quantity import HOUR
 from logbook.model.trip import CatchKept, Tow, Trip

@@ -6,7 +6,8 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis, PenFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import PenFigures
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.quantity import DAY, HOUR

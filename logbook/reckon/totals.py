@@ -5,7 +5,8 @@ from datetime import datetime
 from decimal import Decimal
 from itertools import pairwise
 
-from logbook.model.figures import Basis, Totals, TowFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import Totals, TowFigures
 from logbook.model.fleet import Hold
 from logbook.model.quantity import DAY, HOUR
 from logbook.model.trip import Tow, Trip

@@ -4,7 +4,7 @@ from datetime import timedelta
 
 from msgspec import Struct
 
-from logbook.model.figures import Basis
+from logbook.model.basis import Basis
 from logbook.model.quantity import HOUR, METRES_PER_NAUTICAL_MILE, Metres, Position
 from logbook.model.trip import Tow, Trip
 from logbook.reckon.geodesy import middle, track_length

@@ -8,7 +8,8 @@ from collections.abc import Container, Iterator
 
 from markupsafe import Markup
 
-from logbook.model.figures import Basis, TripFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import TripFigures
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
 _SPELT = {"carried": "carried on from the tow before"}

@@ -6,7 +6,8 @@ The rounding is that of the pages. Only signs that every terminal has are used f
 from collections.abc import Callable
 from datetime import datetime
 
-from logbook.model.figures import Basis, TowFigures, TripFigures
+from logbook.model.basis import Basis
+from logbook.model.figures import TowFigures, TripFigures
 from logbook.model.trip import Trip
 from logbook.render import shown
 from logbook.render.clock import clock_of

@@ -1,0 +1,159 @@
+"""What nets, doors and warps went through on a trip and since they were last changed or mended; time lost; fasts."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import datetime
+
+from msgspec import Struct
+
+from logbook.model.basis import Basis
+from logbook.model.gear import FastMark, NetFigures
+from logbook.model.named import ByName
+from logbook.model.names import fold_name
+from logbook.model.past import GearPast, Past
+from logbook.model.quantity import HOUR
+from logbook.model.trip import GearEvent, Period, Tow, Trip
+from logbook.reckon.totals import add_floats
+from logbook.reckon.towing import duration
+from logbook.reckon.tows import is_foul
+
+RIGGING = ("doors", "warps")
+_ANEW = ("changed", "mended", "lost")
+"""What is done to gear that its hours count anew from."""
+
+
+class GearParts(Struct, frozen=True, kw_only=True):
+    """The figures of the gear of one trip: nets by name, doors and warps."""
+
+    nets: ByName[NetFigures]
+    rigging: ByName[NetFigures]
+
+
+def net_of(tow: Tow, trip: Trip) -> str | None:
+    """Return the net of a tow in the fleet's spelling; the vessel's only one where none is named and it has but one."""
+    if tow.net is not None:
+        known = trip.vessel.net(tow.net)
+        return known.name if known is not None else tow.net
+    return trip.vessel.nets[0].name if len(trip.vessel.nets) == 1 else None
+
+
+def reckon_gear(trip: Trip, past: Past) -> GearParts:
+    """Return what the gear of a trip went through; `trip` as it stood, `past` for the hours before it.
+
+    Nets of which the log or the fleet file tells; doors and warps where something was ever done to them.
+    """
+    names: dict[str, str] = {}
+    named = (event.name for event in trip.gear if event.part == "net")
+    for name in (*(net.name for net in trip.vessel.nets), *(net_of(tow, trip) for tow in trip.tows), *named):
+        if name:
+            names.setdefault(fold_name(name), name)
+    nets = [
+        (name, _figures(_tows_of(trip, folded), _events(trip, "net", folded), past.nets.get(folded, GearPast())))
+        for folded, name in names.items()
+    ]
+    rigging = [
+        (part, _figures(trip.tows, events, before))
+        for part in RIGGING
+        if (events := _events(trip, part, None)) or part in past.rigging
+        if (before := past.rigging.get(part, GearPast())) is not None
+    ]
+    return GearParts(nets=ByName(nets), rigging=ByName(rigging))
+
+
+def gear_after(trip: Trip, past: Past) -> tuple[ByName[GearPast], ByName[GearPast]]:
+    """Return what a trip leaves behind of its nets, and of its doors and warps."""
+    gear = reckon_gear(trip, past)
+    nets = {name: past.nets[name] for name in past.nets}
+    nets |= {fold_name(name): _left(figures) for name, figures in gear.nets.items()}
+    rigging = {part: _left(figures) for part, figures in gear.rigging.items()}
+    return ByName(nets.items()), ByName(rigging.items())
+
+
+def _left(figures: NetFigures) -> GearPast:
+    return GearPast(towed_h=figures.towed_h_since_mended, tows=figures.tows_since_mended, mended_at=figures.mended_at)
+
+
+def _tows_of(trip: Trip, net: str) -> tuple[Tow, ...]:
+    return tuple(tow for tow in trip.tows if fold_name(net_of(tow, trip) or "") == net)
+
+
+def _events(trip: Trip, part: str, name: str | None) -> tuple[GearEvent, ...]:
+    """Return what was done to one part; of a vessel with one net, also what names no net."""
+    lone = len(trip.vessel.nets) == 1
+    return tuple(
+        event
+        for event in trip.gear
+        if event.part == part and (name is None or fold_name(event.name) == name or (lone and not event.name))
+    )
+
+
+def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast) -> NetFigures:
+    anew = [event for event in events if event.event in _ANEW]
+    last = max((event.at for event in anew if event.at is not None), default=None)
+    since = [tow for tow in tows if last is None or _after(tow, last)]
+    carried = before if last is None else GearPast(mended_at=last)
+    hours = add_floats((carried.towed_h, *(_hours(tow) for tow in since)))
+    took = [event.took / HOUR for event in events if event.took is not None]
+    return NetFigures(
+        towed_h=add_floats(_hours(tow) for tow in tows),
+        tows=len(tows),
+        foul_tows=sum(is_foul(tow) for tow in tows),
+        fasts=sum(tow.fast is not None for tow in tows),
+        damage=tuple(words for tow in tows for words in (tow.damage, tow.gear_lost) if words),
+        time_lost_h=sum(took) if took else None,
+        towed_h_since_mended=hours,
+        tows_since_mended=carried.tows + len(since),
+        mended_at=carried.mended_at,
+        basis=_basis(tows, anew, carried),
+    )
+
+
+def _basis(tows: Sequence[Tow], anew: Sequence[GearEvent], carried: GearPast) -> Basis:
+    words = []
+    if carried.mended_at is None:
+        words.append("since the first log: none says that it was changed or mended")
+    if any(event.at is None for event in anew):
+        words.append("a change or mending whose time is not known is left out")
+    if any(_hours(tow) is None for tow in tows):
+        words.append("tows whose hours are not known are left out")
+    return (("towed_h_since_mended", "; ".join(words)),) if words else ()
+
+
+def _hours(tow: Tow) -> float | None:
+    towed = duration(tow)
+    return towed / HOUR if towed is not None else None
+
+
+def _after(tow: Tow, moment: datetime) -> bool:
+    began = tow.shot or tow.hauled
+    return began is not None and began >= moment
+
+
+def time_lost(periods: Iterable[Period]) -> ByName[float]:
+    """Return hours lost by reason, each reason as it was first typed; a stretch without an end is left out."""
+    names: dict[str, str] = {}
+    hours: dict[str, float] = {}
+    for period in periods:
+        if period.start is not None and period.end is not None and period.end >= period.start:
+            folded = fold_name(period.words)
+            names.setdefault(folded, period.words)
+            hours[folded] = hours.get(folded, 0.0) + (period.end - period.start) / HOUR
+    return ByName((names[folded], lost) for folded, lost in hours.items())
+
+
+def fasts_of(trip: Trip, trip_id: str) -> Iterator[FastMark]:
+    """Give every place where gear came fast on a trip: the ship's position where it was typed, else the tow's track."""
+    for tow in trip.tows:
+        if tow.fast is None:
+            continue
+        ends = (tow.start, *tow.via, tow.end)
+        yield FastMark(
+            trip_id=trip_id,
+            vessel=trip.vessel.name,
+            tow=tow.no,
+            when=tow.hauled or tow.shot,
+            ground=tow.ground,
+            depth_m=float(tow.depth.mean) if tow.depth is not None else None,
+            what=tow.fast.what,
+            at=tow.fast.at,
+            track=() if tow.fast.at is not None else tuple(place for place in ends if place is not None),
+        )

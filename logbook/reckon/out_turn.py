@@ -1,0 +1,143 @@
+"""Hail against out-turn, and how a vessel's hails lie beside the scale over its earlier trips.
+
+The hail is the kept weight estimated aboard. A percentage is of the hail: whether a difference is within the law is for the rules
+in force, which may name another base.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+
+from logbook.model.basis import Basis
+from logbook.model.figures import SpeciesTotal
+from logbook.model.fleet import Limits
+from logbook.model.named import ByName
+from logbook.model.names import fold_name
+from logbook.model.out_turn import HailedGrade, HailedSpecies
+from logbook.model.past import Past
+from logbook.model.trip import OutTurn, Trip
+from logbook.reckon.catch import NO_GRADE, add, species_key
+
+ENOUGH = 5
+"""Earlier trips below which nothing is said of a vessel's hails."""
+
+
+def reckon_out_turn(trip: Trip, catch: Mapping[str, SpeciesTotal], limits: Limits, past: Past) -> ByName[HailedSpecies]:
+    """Return hail and out-turn of every species that was kept or landed, in the order of the catch.
+
+    Args:
+        trip: The trip as it stood.
+        catch: What was kept, by species.
+        limits: For the tolerance.
+        past: For how the vessel's earlier hails lay beside the scale.
+    """
+    landed = weighed_species(trip)
+    names = [name for name, total in catch.items() if total.kept_kg is not None or name in landed]
+    names += [name for name in landed if name not in catch]
+    return ByName(
+        (name, _species(catch.get(name), landed.get(name, ()), limits, past.out_turn_over_hail.get(name, ())))
+        for name in names
+    )
+
+
+def weighed_species(trip: Trip) -> dict[str, list[OutTurn]]:
+    """Return the entries of all out-turns of a trip by species."""
+    found: dict[str, list[OutTurn]] = {}
+    for landing in trip.landings:
+        for entry in landing.out_turn:
+            found.setdefault(species_key(entry.species), []).append(entry)
+    return found
+
+
+def out_turn_over_hail(
+    catch: Mapping[str, Decimal | None], weighed: Mapping[str, Sequence[OutTurn]]
+) -> dict[str, float]:
+    """Return a trip's ratio of out-turn to hail for the species of which both are wholly known and the hail is not 0."""
+    ratios: dict[str, float] = {}
+    for name, entries in weighed.items():
+        hail, scale = catch.get(name), _weight(entries)
+        if hail and scale is not None and all(entry.weight is not None for entry in entries):
+            ratios[name] = float(scale / hail)
+    return ratios
+
+
+def _species(
+    total: SpeciesTotal | None, entries: Sequence[OutTurn], limits: Limits, ratios: Sequence[float]
+) -> HailedSpecies:
+    hail, scale = total.kept_kg if total is not None else None, _weight(entries)
+    difference, percent = _difference(hail, scale)
+    low, middle, high = _quartiles(ratios)
+    return HailedSpecies(
+        hail_kg=hail,
+        out_turn_kg=scale,
+        difference_kg=difference,
+        difference_percent=percent,
+        within_tolerance=_within(hail, difference, limits),
+        bias_percent=(middle - 1) * 100 if middle is not None else None,
+        expected_out_turn_kg=_times(hail, middle),
+        expected_low_kg=_times(hail, low),
+        expected_high_kg=_times(hail, high),
+        bias_trips=len(ratios),
+        grades=_grades(total, entries),
+        basis=_basis(entries, len(ratios)),
+    )
+
+
+def _basis(entries: Sequence[OutTurn], trips: int) -> Basis:
+    unread = sum(entry.weight is None for entry in entries)
+    left_out = (("out_turn_kg", f"without {unread} of its entries, which can't be read"),) if unread else ()
+    few = f"not told: {trips} of the {ENOUGH} earlier trips that it takes" if trips < ENOUGH else ""
+    return (*left_out, *((("bias_percent", few),) if few else ()))
+
+
+def _weight(entries: Iterable[OutTurn]) -> Decimal | None:
+    return add(entry.weight.kilograms if entry.weight is not None else None for entry in entries)
+
+
+def _difference(hail: Decimal | None, scale: Decimal | None) -> tuple[Decimal | None, float | None]:
+    if hail is None or scale is None:
+        return None, None
+    return scale - hail, float((scale - hail) / hail * 100) if hail else None
+
+
+def _within(hail: Decimal | None, difference: Decimal | None, limits: Limits) -> bool | None:
+    """Tell whether a difference lies within the tolerance of the hail; exactly on the limit is within.
+
+    Source:
+        Regulation (EC) No 1224/2009 Art. 14 (10 %); that the base is the hail is this program's choice, and said.
+    """
+    if hail is None or difference is None:
+        return None
+    return abs(difference) * 100 <= limits.hail_tolerance * hail
+
+
+def _quartiles(ratios: Sequence[float]) -> tuple[float | None, float | None, float | None]:
+    """Return the quartiles, ends included; None each for fewer than five."""
+    if len(ratios) < ENOUGH:
+        return None, None, None
+    from statistics import quantiles  # noqa: PLC0415 - a vessel's first trips don't need it
+
+    low, middle, high = quantiles(ratios, n=4, method="inclusive")
+    return low, middle, high
+
+
+def _times(weight: Decimal | None, ratio: float | None) -> float | None:
+    return float(weight) * ratio if weight is not None and ratio is not None else None
+
+
+def _grades(total: SpeciesTotal | None, entries: Sequence[OutTurn]) -> ByName[HailedGrade]:
+    """Return hail and out-turn by grade; empty where no grade was told."""
+    hailed = {fold_name(grade): kept for grade, kept in total.grades.items()} if total is not None else {}
+    scale: dict[str, list[OutTurn]] = {}
+    for entry in entries:
+        scale.setdefault(fold_name(entry.grade or NO_GRADE), []).append(entry)
+    if not hailed and set(scale) <= {NO_GRADE}:
+        return ByName()
+    names = dict.fromkeys((*hailed, *scale))
+    shown = {fold_name(grade): grade for grade in (total.grades if total is not None else ())}
+    shown |= {name: parts[0].grade or NO_GRADE for name, parts in scale.items() if name not in shown}
+    return ByName((shown[name], _grade(hailed.get(name), _weight(scale.get(name, ())))) for name in names)
+
+
+def _grade(hail: Decimal | None, scale: Decimal | None) -> HailedGrade:
+    difference, percent = _difference(hail, scale)
+    return HailedGrade(hail_kg=hail, out_turn_kg=scale, difference_kg=difference, difference_percent=percent)
