@@ -7,7 +7,7 @@ says what becomes of it on turning now or later. Exit status 1 if the log has er
 import json
 from argparse import ArgumentParser, Namespace
 
-from logbook.cli.one_trip import reckoned
+from logbook.cli.one_trip import Past, reckoned
 from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.icing import icing_on_deck
@@ -20,7 +20,7 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the screen and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at, others=False)
+    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.WHILE_OUT)
     icing = icing_on_deck(trip, figures.trip.as_of)
     if asked.json:
         from logbook.reckon.export import as_json

@@ -7,7 +7,7 @@ fishing the docking is that of turning now. Exit status 1 if the log has errors.
 import json
 from argparse import ArgumentParser, Namespace
 
-from logbook.cli.one_trip import reckoned
+from logbook.cli.one_trip import Past, reckoned
 from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.hail import reckon_hail
@@ -21,7 +21,7 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the hail and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at, others=False)
+    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.NEVER)
     hail = reckon_hail(trip, figures)
     text = hail_text(hail)
     if asked.json:

@@ -8,7 +8,7 @@ import json
 import sys
 from argparse import ArgumentParser, Namespace
 
-from logbook.cli.one_trip import reckoned
+from logbook.cli.one_trip import Past, reckoned
 from logbook.cli.say import print_problems, status_of
 from logbook.cli.words import add_log
 
@@ -20,7 +20,7 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the figures and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at)
+    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.ALWAYS)
     if asked.json:
         from logbook.reckon.export import as_json
 

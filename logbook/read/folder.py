@@ -4,7 +4,6 @@ The only module of this stage that touches the disk. A file that can't be opened
 """
 
 import os
-import re
 import stat
 from collections.abc import Iterator, Sequence
 from datetime import datetime
@@ -24,7 +23,6 @@ CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overl
 
 FLEET_FILE = "fleet.yaml"
 _ENDINGS = (".yaml", ".yml")
-_HEAD = re.compile(rb"(vessel|zone|sailed)[ \t]*:[ \t]", re.IGNORECASE)
 _LEFT_BEHIND = ("~", ".bak", ".tmp", ".swp")
 
 
@@ -62,7 +60,7 @@ class FleetFiles:
         """Return the fleet of a fleet file; of none, one that any vessel's name will do for."""
         if path not in self._read:
             shown = shown_name(path) if path is not None else ""
-            data, problem = _open(path, shown) if path is not None else (None, None)
+            data, problem = open_file(path, shown) if path is not None else (None, None)
             if data is None:
                 self.problems += [problem] if problem is not None else []
                 self._read[path] = self._read[None]
@@ -100,7 +98,7 @@ def read_log(path: Path, fleets: FleetFiles) -> tuple[Trip | None, tuple[Problem
     """Return the trip of one log and what is wrong in it; the fleet file's problems stay with `fleets`."""
     shown = shown_name(path)
     wide = fleets.of(path)
-    data, problem = _open(path, shown)
+    data, problem = open_file(path, shown)
     if data is None:
         return None, (problem,) if problem is not None else ()
     return read_trip(data, shown, wide)
@@ -156,46 +154,6 @@ def named_from(folder: Folder, path: Path) -> Folder:
         problems=tuple(sorted(plain(problem) for problem in folder.problems)),
         unread=tuple(name.removeprefix(above) for name in folder.unread),
     )
-
-
-def read_vessel_heads(log: Path, trip: Trip, fleets: FleetFiles) -> tuple[Trip, ...]:
-    """Return the same vessel's other trips, as far as their vessel and sailing tell.
-
-    Only the first keys of the logs are read, so that a fleet of many years costs little.
-
-    Args:
-        log: The log of the trip.
-        trip: The trip.
-        fleets: Fleet files read so far.
-    """
-    root = nearest_fleet_file(log)
-    folder = root.parent if root is not None else log.parent
-    heads: list[Trip] = []
-    for other in find_logs(folder if folder != Path() else Path(), []):
-        if _same_file(other, log):
-            continue
-        head = _read_head(other, fleets)
-        if head is not None and fold_name(head.vessel.name) == fold_name(trip.vessel.name):
-            heads.append(head)
-    return tuple(heads)
-
-
-def _same_file(one: Path, other: Path) -> bool:
-    return os.path.abspath(one) == os.path.abspath(other)  # noqa: PTH100 - resolve() would follow links
-
-
-def _read_head(path: Path, fleets: FleetFiles) -> Trip | None:
-    """Return a trip of the top-level lines for vessel, zone and sailing alone; of the whole log where they don't do."""
-    data, _ = _open(path, "")
-    if data is None:
-        return None
-    wide = fleets.of(path)
-    shown = shown_name(path)
-    lines = [line for line in data.splitlines() if _HEAD.match(line)]
-    head, problems = read_trip(b"\n".join(lines), shown, wide)
-    if head is not None and head.sailed is not None and not any(p.severity is Severity.ERROR for p in problems):
-        return head
-    return read_trip(data, shown, wide)[0]
 
 
 def check_fleet_file(path: Path) -> tuple[Problem, ...]:
@@ -265,7 +223,8 @@ def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator
             )
 
 
-def _open(path: Path, shown: str) -> tuple[bytes | None, Problem | None]:
+def open_file(path: Path, shown: str) -> tuple[bytes | None, Problem | None]:
+    """Return the bytes of a file, or what keeps it from being read."""
     try:
         return path.read_bytes(), None
     except OSError as fault:

@@ -1,12 +1,11 @@
 """One trip, all its figures; and what the vessel's other trips say of it."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from datetime import datetime
-from itertools import groupby
 
 from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
 from logbook.model.fleet import Fleet
-from logbook.model.names import fold_name, slug
+from logbook.model.names import fold_name
 from logbook.model.problem import Problem
 from logbook.model.trip import Tow, Trip
 from logbook.reckon.age import fish_of, lots_of, reckon_age
@@ -15,57 +14,17 @@ from logbook.reckon.as_of import docked, last_landing, last_word, until
 from logbook.reckon.catch import species_codes, total_catch
 from logbook.reckon.course import reckon_course
 from logbook.reckon.expected import expected_landing
+from logbook.reckon.gear import reckon_gear, time_lost
 from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
+from logbook.reckon.neighbours import ALONE, trip_id, with_past
 from logbook.reckon.on_ice import on_ice
+from logbook.reckon.out_turn import reckon_out_turn
 from logbook.reckon.pens import reckon_pens
 from logbook.reckon.standing import Standing
 from logbook.reckon.totals import reckon_totals
 from logbook.reckon.tows import reckon_tows
-
-ALONE = Neighbours()
-"""A trip of which no other is known."""
-
-
-def trip_id(vessel: str, begins: datetime, number_that_day: int = 1) -> str:
-    """Return a trip's id: the vessel's slug and the date it sailed; a second trip that day gets `-2`."""
-    first = f"{slug(vessel)}-{begins:%Y-%m-%d}"
-    return first if number_that_day == 1 else f"{first}-{number_that_day}"
-
-
-def neighbours_of(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
-    """Return what the other trips of each trip's vessel say of it, by the trip's file.
-
-    Args:
-        trips: In any order; of one vessel or many.
-    """
-    ordered = sorted(trips, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
-    found: dict[str, Neighbours] = {}
-    for _, group in groupby(ordered, key=lambda trip: fold_name(trip.vessel.name)):
-        own = list(group)
-        numbers = _numbers(own)
-        ids = [trip_id(trip.vessel.name, trip.begins, number) for trip, number in zip(own, numbers, strict=True)]
-        for n, trip in enumerate(own):
-            last = n + 1 == len(own)
-            later = [other.sailed or other.begins for other in own[n + 1 :] if other.begins > trip.begins]
-            found[trip.file] = Neighbours(
-                number_that_day=numbers[n],
-                previous_id=ids[n - 1] if n else None,
-                next_id=None if last else ids[n + 1],
-                next_sailed=later[0] if later else None,
-            )
-    return found
-
-
-def _numbers(own: list[Trip]) -> list[int]:
-    """Return for each trip of a vessel which one of its day it is."""
-    counts: dict[str, int] = {}
-    numbers = []
-    for trip in own:
-        day = f"{trip.begins:%Y-%m-%d}"
-        counts[day] = counts.get(day, 0) + 1
-        numbers.append(counts[day])
-    return numbers
+from logbook.reckon.weather import reckon_weather
 
 
 def reckon_trip(
@@ -98,15 +57,22 @@ def _figures(now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...
     stood, tows, totals, fleet = now.trip, now.tows, now.totals, now.fleet
     ice = reckon_ice(now)
     last = last_landing(stood)
+    catch = total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows))
+    gear = reckon_gear(stood, neighbours.past)
     return TripFigures(
         trip=_head(now, neighbours),
         tows=tows,
-        catch=total_catch((tow.catch for tow in tows), totals.kept_kg, species_codes(stood.tows)),
+        catch=catch,
         totals=totals,
         ice=ice.ice,
         age=reckon_age(now.lots, now.as_of, fleet),
         pens=reckon_pens(now),
         landing=expected_landing(now, ice) if last is None else reckon_landing(stood, last, fleet, neighbours),
+        hail=reckon_out_turn(stood, catch, fleet.limits, neighbours.past),
+        gear=gear.nets,
+        rigging=gear.rigging,
+        time_lost_h=time_lost(stood.time_lost),
+        weather=reckon_weather(stood, tows),
         problems=problems,
     )
 
@@ -178,7 +144,7 @@ def reckon_trips(trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem
     for problem in problems:
         by_file.setdefault(problem.place.file, []).append(problem)
     known = tuple(trips)
-    neighbours = neighbours_of(known)
+    neighbours = with_past(known)
     ordered = sorted(known, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     return tuple(
         _reckoned(trip, fleet, neighbours[trip.file], tuple(sorted(by_file.get(trip.file, ())))) for trip in ordered

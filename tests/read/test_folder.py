@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from logbook.read.folder import FleetFiles, check_fleet_file, read_folder, read_log, read_vessel_heads, shown_name
+from logbook.read.folder import FleetFiles, check_fleet_file, read_folder, read_log, shown_name
+from logbook.read.vessel_logs import other_logs
 from tests.read.logs import FLEET, codes
 
 LOG = (
@@ -146,9 +147,9 @@ def test_the_vessels_other_trips_are_found_by_their_first_keys(logs: Path) -> No
     trip, _ = read_log(logs / "a.yaml", fleets)
     assert trip is not None
 
-    heads = read_vessel_heads(logs / "a.yaml", trip, fleets)
+    others = other_logs(logs / "a.yaml", trip, fleets)
 
-    assert [Path(head.file).name for head in heads] == ["b.yaml", "d.yaml"]
+    assert [Path(other.head.file).name for other in others] == ["b.yaml", "d.yaml"]
 
 
 def test_a_fleet_file_is_checked_alone(logs: Path) -> None:

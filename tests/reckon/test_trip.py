@@ -10,7 +10,8 @@ from pyproj import Geod
 
 from logbook.model.figures import Neighbours, TripFigures
 from logbook.reckon.export import as_json
-from logbook.reckon.trip import neighbours_of, reckon_trip, reckon_trips, trip_id
+from logbook.reckon.neighbours import neighbours_of, trip_id
+from logbook.reckon.trip import reckon_trip, reckon_trips
 from tests.read.logs import FLEET, fleet, read, trip
 from tests.reckon.build import HEAD, figures
 

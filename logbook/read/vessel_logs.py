@@ -1,0 +1,76 @@
+"""The other logs of a vessel: found by their first keys, and read whole only where more is asked of them."""
+
+import os
+import re
+from collections.abc import Iterable
+from pathlib import Path
+
+from msgspec import Struct
+
+from logbook.model.names import fold_name
+from logbook.model.problem import Severity
+from logbook.model.trip import Trip
+from logbook.read.folder import FleetFiles, find_logs, nearest_fleet_file, open_file, read_log, shown_name
+from logbook.read.trip import read_trip
+
+_HEAD = re.compile(rb"(vessel|zone|sailed)[ \t]*:[ \t]", re.IGNORECASE)
+
+
+class VesselLog(Struct, frozen=True, kw_only=True):
+    """Another log of the vessel.
+
+    Attributes:
+        path: Where it is.
+        head: Its trip, as far as vessel and sailing tell.
+    """
+
+    path: Path
+    head: Trip
+
+
+def other_logs(log: Path, trip: Trip, fleets: FleetFiles) -> tuple[VesselLog, ...]:
+    """Return the same vessel's other logs, in order of their names.
+
+    Only the first keys of the logs are read, so that a fleet of many years costs little.
+
+    Args:
+        log: The log of the trip.
+        trip: The trip.
+        fleets: Fleet files read so far.
+    """
+    root = nearest_fleet_file(log)
+    folder = root.parent if root is not None else log.parent
+    found: list[VesselLog] = []
+    for other in find_logs(folder if folder != Path() else Path(), []):
+        if _same_file(other, log):
+            continue
+        head = _read_head(other, fleets)
+        if head is not None and fold_name(head.vessel.name) == fold_name(trip.vessel.name):
+            found.append(VesselLog(path=other, head=head))
+    return tuple(found)
+
+
+def read_earlier(others: Iterable[VesselLog], trip: Trip, fleets: FleetFiles) -> tuple[Trip, ...]:
+    """Return the whole trips of the other logs that began before a trip, in order of time; what can't be read is left out."""
+    earlier = [log for log in others if (log.head.begins, log.head.file) < (trip.begins, trip.file)]
+    earlier.sort(key=lambda log: (log.head.begins, log.head.file))
+    read = (read_log(log.path, fleets)[0] for log in earlier)
+    return tuple(one for one in read if one is not None)
+
+
+def _same_file(one: Path, other: Path) -> bool:
+    return os.path.abspath(one) == os.path.abspath(other)  # noqa: PTH100 - resolve() would follow links
+
+
+def _read_head(path: Path, fleets: FleetFiles) -> Trip | None:
+    """Return a trip of the top-level lines for vessel, zone and sailing alone; of the whole log where they don't do."""
+    data, _ = open_file(path, "")
+    if data is None:
+        return None
+    wide = fleets.of(path)
+    shown = shown_name(path)
+    lines = [line for line in data.splitlines() if _HEAD.match(line)]
+    head, problems = read_trip(b"\n".join(lines), shown, wide)
+    if head is not None and head.sailed is not None and not any(p.severity is Severity.ERROR for p in problems):
+        return head
+    return read_trip(data, shown, wide)[0]
