@@ -1,0 +1,247 @@
+"""How much rest is logged for each hand or watch, beside the least hours of the Work in Fishing Convention.
+
+It reports what the log says and no more: whether somebody was fit to work, which rules hold aboard and whether they were kept is
+for the skipper, the flag state and the law. The convention's hours are for vessels that stay at sea for more than three days.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
+
+from msgspec import Struct
+
+from logbook.model.basis import Basis
+from logbook.model.named import ByName
+from logbook.model.names import fold_name
+from logbook.model.quantity import DAY, HOUR
+from logbook.model.rest import RestFigures
+from logbook.model.trip import Period, Trip
+from logbook.reckon.as_of import last_landing
+from logbook.reckon.sales import clocks
+from logbook.reckon.stretches import Stretch, Stretches, Window, least_in, less, united, within
+
+_WEEK = 7 * DAY
+_IN_A_DAY = 10 * HOUR
+"""Least rest in any 24 hours: ILO C188 (2007) Art. 14(1)(b)(i)."""
+_IN_A_WEEK = 77 * HOUR
+"""Least rest in any seven days: ILO C188 (2007) Art. 14(1)(b)(ii)."""
+_FROM_THE_BILL = "from the watch bill, not a record"
+
+_Hours = list[tuple[float, float]]
+
+
+class _Log(Struct, frozen=True, kw_only=True):
+    """What one log says of rest.
+
+    Attributes:
+        trip: The trip.
+        span: From sailing to the end of the last landing, or to the moment of the figures.
+        names: Each hand or watch as first typed, by folded name.
+        entries: Periods of rest, by folded name.
+        bill: Hours on watch, by folded name.
+    """
+
+    trip: Trip
+    span: Stretch
+    names: dict[str, str]
+    entries: dict[str, list[Period]]
+    bill: dict[str, _Hours]
+
+
+class _Known(Struct, frozen=True, kw_only=True):
+    """What is known of the rest of one hand or watch.
+
+    Attributes:
+        told: False where nothing that is said of it can be used.
+        rest: When they rested.
+        words: What it was reckoned from where that is no record, and what is left out.
+        certain: False where they may have rested less.
+    """
+
+    told: bool
+    rest: Stretches
+    words: tuple[str, ...]
+    certain: bool
+
+
+def rest_until(trip: Trip) -> datetime | None:
+    """Return the end of the last landing: finished, else docked; None where neither is logged."""
+    last = last_landing(trip)
+    return None if last is None else last.finished or last.docked
+
+
+def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Trip] = ()) -> ByName[RestFigures]:
+    """Return the rest of each hand and watch that the log tells of, by the name as first typed.
+
+    Hours with no entry count as work. A watch of the watch bill that has no entries rests when it is off watch and not all
+    hands are turned to.
+
+    Args:
+        trip: The trip. What it logs after the end of its last landing, or after `as_of` where there is none, does not count;
+            rest logged while landing does, so a log that was cut at its docking lacks it.
+        as_of: When the figures end, where no landing is logged.
+        earlier: The vessel's earlier trips in order of time. The seven days run on into them as far back as all time between
+            two trips is logged as that hand's rest.
+    """
+    log = _log(trip, rest_until(trip) or as_of)
+    if not log.names:
+        return ByName()
+    logs = (log, *_week_before(log, earlier))
+    return ByName((name, _figures(hand, logs)) for hand, name in log.names.items())
+
+
+def _week_before(log: _Log, earlier: Sequence[Trip]) -> Iterator[_Log]:
+    """Give the logs of the week before a trip sailed, the last first, up to one of which it is not known when it ended."""
+    for trip in reversed(earlier):
+        end = rest_until(trip)
+        if end is None:
+            return
+        before = _log(trip, end)
+        yield before
+        if log.span[0] - before.span[0] >= _WEEK:
+            return
+
+
+def _log(trip: Trip, end: datetime) -> _Log:
+    names: dict[str, str] = {}
+    entries: dict[str, list[Period]] = {}
+    bill: dict[str, _Hours] = {}
+    for period in trip.rest:
+        entries.setdefault(_folded(period.words, names), []).append(period)
+    for watch in trip.watches:
+        bill.setdefault(_folded(watch.name, names), []).extend(watch.hours)
+    return _Log(trip=trip, span=(trip.sailed or trip.begins, end), names=names, entries=entries, bill=bill)
+
+
+def _folded(name: str, names: dict[str, str]) -> str:
+    """Return a name as it is matched, and note how it was first typed; rest of nobody is nobody's."""
+    folded = fold_name(name)
+    if folded:
+        names.setdefault(folded, name)
+    return folded
+
+
+def _figures(hand: str, logs: Sequence[_Log]) -> RestFigures:
+    log = logs[0]
+    own = _known(log, hand, log.span)
+    if not own.told or log.span[1] <= log.span[0]:
+        return _nothing(own)
+    rest = within(own.rest, log.span)
+    rules = clocks(log.trip.zone)
+    day = least_in(own.rest, DAY, log.span)
+    known, since = _with_week_before(hand, own, logs)
+    week = least_in(known.rest, _WEEK, (since, log.span[1]))
+    return RestFigures(
+        worst_24h_rest_h=day.held / HOUR if day else None,
+        worst_24h_from=_by_clocks(day.start, rules) if day else None,
+        worst_7d_rest_h=week.held / HOUR if week else None,
+        worst_7d_from=_by_clocks(week.start, rules) if week else None,
+        longest_unbroken_h=max((end - start for start, end in rest), default=timedelta(0)) / HOUR,
+        periods_a_day=len(rest) / ((log.span[1] - log.span[0]) / DAY),
+        c188_hours_met=_met(day, week, certain=own.certain and known.certain),
+        basis=_basis(own, known, day, week),
+    )
+
+
+def _nothing(own: _Known) -> RestFigures:
+    """Return figures of which none is known."""
+    return RestFigures(
+        worst_24h_rest_h=None,
+        worst_24h_from=None,
+        worst_7d_rest_h=None,
+        worst_7d_from=None,
+        longest_unbroken_h=None,
+        periods_a_day=None,
+        c188_hours_met=None,
+        basis=(("c188_hours_met", "; ".join(own.words)),) if own.words else (),
+    )
+
+
+def _met(day: Window | None, week: Window | None, *, certain: bool) -> bool | None:
+    """Tell whether both limits of the convention are kept; a window that may hold less rest still can't tell that it is."""
+    windows = ((day, _IN_A_DAY), (week, _IN_A_WEEK))
+    if any(window is not None and window.held < least for window, least in windows):
+        return False
+    return True if certain and day is not None and week is not None else None
+
+
+def _basis(own: _Known, known: _Known, day: Window | None, week: Window | None) -> Basis:
+    """Return the words for each figure that is known, and for whether the hours are met."""
+    figures = (
+        ("worst_24h_rest_h", own.words if day else ()),
+        ("worst_7d_rest_h", known.words if week else ()),
+        ("longest_unbroken_h", own.words),
+        ("periods_a_day", own.words),
+        ("c188_hours_met", known.words if week else own.words),
+    )
+    return tuple((name, "; ".join(words)) for name, words in figures if words)
+
+
+def _with_week_before(hand: str, own: _Known, logs: Sequence[_Log]) -> tuple[_Known, datetime]:
+    """Return what is known of a hand in this trip and the week before it, and since when all of that is logged."""
+    sailed = logs[0].span[0]
+    since = sailed - _WEEK
+    known, reach = own, sailed
+    for log in logs[1:]:
+        before = _known(log, hand, (max(log.span[0], since), log.span[1]))
+        rest = united((*before.rest, *known.rest))
+        if not before.told or less((max(log.span[1], since), reach), rest):
+            break
+        words = tuple(dict.fromkeys((*known.words, *before.words)))
+        known = _Known(told=True, rest=rest, words=words, certain=known.certain and before.certain)
+        reach = min(reach, log.span[0])
+    return known, max(reach, since)
+
+
+def _known(log: _Log, hand: str, span: Stretch) -> _Known:
+    """Return what a log says of one hand or watch: the entries, which are the record, else the watch bill over a span."""
+    entries = log.entries.get(hand, [])
+    rest = united(_used(entries))
+    words = _left_out("rest", entries, span)
+    hours = log.bill.get(hand)
+    if hours is None or within(rest, log.span):
+        return _Known(told=bool(rest), rest=rest, words=words, certain=True)
+    lost = _left_out("all hands", log.trip.all_hands, span)
+    off = _off_watch(hours, log.trip, span)
+    return _Known(told=True, rest=united((*rest, *off)), words=(_FROM_THE_BILL, *words, *lost), certain=not lost)
+
+
+def _used(periods: Iterable[Period]) -> Iterator[Stretch]:
+    """Give the stretches of periods that have a beginning and an end."""
+    for period in periods:
+        if period.start is not None and period.end is not None:
+            yield period.start, period.end
+
+
+def _left_out(what: str, periods: Iterable[Period], span: Stretch) -> tuple[str, ...]:
+    """Return words for each period that has no beginning or no end, if it may lie in a span."""
+    return tuple(
+        f"{what} with no beginning or no end left out: line {period.place.line} of {period.place.file}"
+        for period in periods
+        if (period.start is None and (period.end is None or period.end > span[0]))
+        or (period.start is not None and period.end is None and period.start < span[1])
+    )
+
+
+def _off_watch(hours: _Hours, trip: Trip, span: Stretch) -> Stretches:
+    """Return when a watch is off by the watch bill and not everyone is turned to."""
+    return less(span, united((*_on_watch(hours, clocks(trip.zone), span), *_used(trip.all_hands))))
+
+
+def _on_watch(hours: _Hours, rules: tzinfo, span: Stretch) -> Iterator[Stretch]:
+    """Give the watches of every day that has part in a span, by the clocks of the log."""
+    first, last = (moment.astimezone(rules).date() for moment in span)
+    for n in range((last - first).days + 1):
+        for start, end in hours:
+            yield _at(first + n * DAY, start, rules), _at(first + n * DAY, end, rules)
+
+
+def _at(day: date, hour: float, rules: tzinfo) -> datetime:
+    """Return when clocks show an hour of a day: the earlier time where they show it twice, as everywhere in a log."""
+    shown = datetime.combine(day, time(), tzinfo=rules) + timedelta(minutes=round(hour * 60))
+    return shown.astimezone(UTC)
+
+
+def _by_clocks(moment: datetime, rules: tzinfo) -> datetime:
+    """Return a moment at the offset that the clocks of the log have then."""
+    shown = moment.astimezone(rules)
+    return shown.replace(tzinfo=timezone(shown.utcoffset() or timedelta(0)), fold=0)
