@@ -1,4 +1,4 @@
-"""Figures as one JSON object: the keys of the records, units in their names, numbers unrounded."""
+"""Figures as one JSON object: the keys of the records, units in their names, numbers unrounded, money as texts."""
 
 from collections.abc import Iterator, Mapping
 from datetime import datetime
@@ -8,13 +8,18 @@ from msgspec import Struct
 from msgspec.structs import fields
 
 from logbook.model.figures import TripFigures
+from logbook.model.money import MoneyFigures, MoneyLine
 from logbook.model.problem import Problem
+
+_WEIGHED = frozenset({"weight_kg"})
+"""What is no money among the exact numbers of the records of money."""
 
 
 def as_json(figures: TripFigures) -> dict[str, object]:
     """Return the figures of a trip as JSON takes them, with how they came about in `basis`.
 
-    Weights and other numbers become JSON numbers, moments ISO 8601 with their offset, tables by name objects.
+    Weights and other numbers become JSON numbers, money a text with two decimals (`"31.37"`; a price that has more keeps
+    them), moments ISO 8601 with their offset, tables by name objects.
     """
     return record_as_json(figures) | {"as_of": figures.trip.as_of.isoformat()}
 
@@ -30,9 +35,10 @@ def record_as_json(record: object) -> dict[str, object]:
     return made
 
 
-def _plain(value: object) -> object:  # noqa: PLR0911 - one line a kind of value
+def _plain(value: object, *, money: bool = False) -> object:  # noqa: PLR0911 - one line a kind of value
+    """Return a value as JSON takes it; `money` says that the exact numbers in it are money."""
     if isinstance(value, Decimal):
-        return float(value)
+        return _sum(value) if money else float(value)
     if isinstance(value, datetime):
         return value.isoformat()
     if isinstance(value, Problem):
@@ -46,12 +52,23 @@ def _plain(value: object) -> object:  # noqa: PLR0911 - one line a kind of value
             "hint": value.hint,
         }
     if isinstance(value, Struct):
-        return {field.name: _plain(getattr(value, field.name)) for field in fields(value) if field.name != "basis"}
+        money = isinstance(value, MoneyFigures | MoneyLine)
+        return {
+            field.name: _plain(getattr(value, field.name), money=money and field.name not in _WEIGHED)
+            for field in fields(value)
+            if field.name != "basis"
+        }
     if isinstance(value, Mapping):
-        return {name: _plain(part) for name, part in value.items()}
+        return {name: _plain(part, money=money) for name, part in value.items()}
     if isinstance(value, tuple):
-        return [_plain(part) for part in value]
+        return [_plain(part, money=money) for part in value]
     return value
+
+
+def _sum(money: Decimal) -> str:
+    """Return money with two decimals; a price that has more keeps them."""
+    whole, _, decimals = f"{money:f}".partition(".")
+    return f"{whole}.{decimals:0<2}"
 
 
 def _basis(value: object, path: str) -> Iterator[tuple[str, str]]:

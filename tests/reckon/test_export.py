@@ -2,9 +2,10 @@
 
 import json
 
-from logbook.reckon.export import as_json
-from tests.read.logs import FLEET, fleet
-from tests.reckon.build import figures
+from logbook.reckon.export import as_json, record_as_json
+from logbook.reckon.money import reckon_money
+from tests.read.logs import FLEET, fleet, trip
+from tests.reckon.build import HEAD, figures
 
 MARKET = FLEET.replace(
     "    at: 59 40.0N 012 10.0W\n",
@@ -70,3 +71,32 @@ def test_how_figures_came_about_stands_under_their_paths() -> None:
         "age.oldest_equivalent_ice_days",
         "landing.port",
     } <= set(basis)
+
+
+def test_money_is_a_text_with_two_decimals_and_weights_beside_it_are_numbers() -> None:
+    sold = "landed:\n  out-turn: {Cod: 100.5 kg, saithe: 45 kg}\n  prices: {cod: 3.9/kg, saithe: 140/box}\n"
+    shared = "settlement: {expenses: {ice: 20}, boat's share: 50 %, shares: {deck: 1}}\n"
+    made = record_as_json(reckon_money(trip(HEAD + sold + shared), 2.0))
+
+    assert json.loads(json.dumps(made)) == {
+        "lines": [
+            {"species": "cod", "grade": None, "weight_kg": 100.5, "price_per_kg": "3.90", "value": "391.95"},
+            {
+                "species": "saithe",
+                "grade": None,
+                "weight_kg": 45,
+                "price_per_kg": "3.11111111111111",
+                "value": "140.00",
+            },
+        ],
+        "unpriced": [],
+        "unweighed": [],
+        "gross": "531.95",
+        "gross_per_day_at_sea": "265.98",
+        "mean_price_per_kg": "3.65601374570447",
+        "expenses": {"ice": "20.00"},
+        "net": "511.95",
+        "settlement": {"boat": "255.98", "deck": "255.97"},
+        "fuel_litres_per_tonne": None,
+        "basis": {},
+    }
