@@ -10,6 +10,8 @@ from argparse import ArgumentParser, Namespace
 from logbook.cli.one_trip import Past, reckoned
 from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
+from logbook.reckon.as_of import until
+from logbook.reckon.hail import hailed
 from logbook.reckon.icing import icing_on_deck
 
 
@@ -34,6 +36,6 @@ def run(asked: Namespace) -> int:
     else:
         from logbook.render.aboard import aboard_text
 
-        print(aboard_text(figures, icing))
+        print(aboard_text(figures, hailed(until(trip, figures.trip.as_of)), icing))
         tell_faults(asked.log, figures.problems)
     return status_of(figures.problems)

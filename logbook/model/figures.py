@@ -13,6 +13,7 @@ from msgspec import Struct, field
 
 from logbook.model.basis import Basis
 from logbook.model.course import Course
+from logbook.model.fleet_figures import GroupFigures
 from logbook.model.gear import NetFigures
 from logbook.model.money import MoneyFigures
 from logbook.model.named import ByName
@@ -286,6 +287,7 @@ class TripFigures(Struct, frozen=True, kw_only=True):
     tows: tuple[TowFigures, ...]
     catch: ByName[SpeciesTotal]
     totals: Totals
+    grounds: ByName[GroupFigures] = field(default_factory=ByName)
     ice: Ice = field(default_factory=Ice)
     age: Age
     pens: ByName[PenFigures] = field(default_factory=ByName)
@@ -314,71 +316,3 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     figures: TripFigures
     neighbours: Neighbours
     course: Course = Course()
-
-
-class GroupFigures(Struct, frozen=True, kw_only=True):
-    """Sums over some trips or tows of the fleet: of a vessel, a ground, a species or a season.
-
-    Attributes:
-        name: What they have in common, as it is shown.
-        trips: How many trips bear on it.
-        days_at_sea: Days of those trips; None for a ground or a species.
-        tows: Tows counted.
-        foul_tows: Of those, the foul ones.
-        towed_h: Hours towed.
-        kept_kg: What was kept, where known.
-        put_back_kg: What was put back, where known.
-        live_kg: Live weight of what was kept, where known.
-        kept_kg_per_h: Total kept over total hours of the tows whose catch is known.
-        kept_kg_per_h_clean: The same without foul tows.
-    """
-
-    name: str
-    trips: int
-    days_at_sea: float | None
-    tows: int
-    foul_tows: int
-    towed_h: float | None
-    kept_kg: Decimal | None
-    put_back_kg: Decimal | None
-    live_kg: Decimal | None
-    kept_kg_per_h: float | None
-    kept_kg_per_h_clean: float | None
-
-
-class Landed(Struct, frozen=True, kw_only=True):
-    """What one trip put ashore.
-
-    Attributes:
-        trip_id: Which trip.
-        vessel: Its vessel's name.
-        docked: When.
-        species: Weight of each species.
-        weighed: True where it is the out-turn over the scale, False where only the hail is known.
-    """
-
-    trip_id: str
-    vessel: str
-    docked: datetime
-    species: ByName[Decimal]
-    weighed: bool
-
-
-class FleetFigures(Struct, frozen=True, kw_only=True):
-    """Sums over all trips of the archive.
-
-    Attributes:
-        vessels: By vessel name.
-        grounds: By ground name; tows with no ground are left out.
-        species: By species name.
-        seasons: By season, as `2026`; of trips that docked in it.
-        landed: What each landed trip put ashore, in order of docking.
-        landed_by_month: Month as `2026-03`, to species, to kilograms; months without a landing between two with one are there, empty.
-    """
-
-    vessels: ByName[GroupFigures]
-    grounds: ByName[GroupFigures]
-    species: ByName[GroupFigures]
-    seasons: ByName[GroupFigures]
-    landed: tuple[Landed, ...]
-    landed_by_month: ByName[ByName[Decimal]]

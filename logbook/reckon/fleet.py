@@ -6,13 +6,17 @@ Rates are ratios of totals, not means of ratios.
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import datetime
 from decimal import Decimal
+from statistics import median
 
-from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned, SpeciesCatch, TowFigures
+from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, Usual, VesselFigures
+from logbook.model.gear import FastMark
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.reckon.catch import add, species_key
-from logbook.reckon.totals import add_floats, catch_per_hour
+from logbook.reckon.catch import species_key
+from logbook.reckon.gear import fasts_of
+from logbook.reckon.groups import by_place, by_species, group_of_trips
 
 
 def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
@@ -24,11 +28,18 @@ def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
     """
     ordered = sorted(trips, key=lambda trip: (fold_name(trip.figures.trip.vessel), trip.log.begins, trip.log.file))
     landed = tuple(sorted(_landings(ordered), key=lambda landing: (landing.docked, landing.trip_id)))
+    vessels = _by_vessel(ordered)
+    tows = [trip.figures.tows for trip in ordered]
     return FleetFigures(
-        vessels=ByName(_by_vessel(ordered)),
-        grounds=ByName(_by_ground(ordered)),
-        species=ByName(_by_species(ordered)),
-        seasons=ByName(_by_season(ordered, fleet)),
+        vessels=ByName((name, group_of_trips(name, own)) for name, own in vessels.items()),
+        of_vessel=ByName((name, _of_vessel(own)) for name, own in vessels.items()),
+        grounds=by_place(tows, lambda tow: tow.ground),
+        rectangles=by_place(tows, lambda tow: tow.rectangle),
+        species=by_species(ordered),
+        seasons=_docked_in(ordered, lambda docked: season(docked, fleet)),
+        months=_docked_in(ordered, lambda docked: f"{docked:%Y-%m}"),
+        weeks=_docked_in(ordered, _week),
+        fasts=_fasts(ordered),
         landed=landed,
         landed_by_month=_by_month(landed),
     )
@@ -40,27 +51,6 @@ def season(docked: datetime, fleet: Fleet) -> str:
     return str(year) if fleet.season_start == (1, 1) else f"{year}–{(year + 1) % 100:02}"
 
 
-def _group(name: str, trips: Sequence[Reckoned], tows: Sequence[TowFigures], *, days: bool) -> GroupFigures:
-    own = set(map(id, tows))
-    return GroupFigures(
-        name=name,
-        trips=len(trips),
-        days_at_sea=add_floats(trip.figures.totals.days_at_sea for trip in trips) if days else None,
-        tows=len(tows),
-        foul_tows=sum(tow.foul for tow in tows),
-        towed_h=add_floats(tow.duration_h for tow in tows),
-        kept_kg=add(tow.kept_kg for tow in tows),
-        put_back_kg=add(tow.put_back_kg for tow in tows),
-        live_kg=add(tow.live_kg for tow in tows),
-        kept_kg_per_h=catch_per_hour(tows),
-        kept_kg_per_h_clean=catch_per_hour(tow for tow in _clean(trips) if id(tow) in own),
-    )
-
-
-def _tows(trips: Iterable[Reckoned]) -> list[TowFigures]:
-    return [tow for trip in trips for tow in trip.figures.tows]
-
-
 def _grouped(trips: Sequence[Reckoned], name_of: Callable[[Reckoned], str | None]) -> dict[str, list[Reckoned]]:
     groups: dict[str, list[Reckoned]] = {}
     for trip in trips:
@@ -70,87 +60,74 @@ def _grouped(trips: Sequence[Reckoned], name_of: Callable[[Reckoned], str | None
     return groups
 
 
-def _by_vessel(trips: Sequence[Reckoned]) -> Iterator[tuple[str, GroupFigures]]:
+def _by_vessel(trips: Sequence[Reckoned]) -> dict[str, list[Reckoned]]:
+    """Return the trips of each vessel, in order of time, by her name as it was first shown."""
     names = {fold_name(trip.figures.trip.vessel): trip.figures.trip.vessel for trip in trips}
-    for folded, own in _grouped(trips, lambda trip: fold_name(trip.figures.trip.vessel)).items():
-        yield names[folded], _group(names[folded], own, _tows(own), days=True)
+    own = _grouped(trips, lambda trip: fold_name(trip.figures.trip.vessel))
+    return {names[folded]: of_it for folded, of_it in own.items()}
 
 
-def _by_season(trips: Sequence[Reckoned], fleet: Fleet) -> Iterator[tuple[str, GroupFigures]]:
-    def of(trip: Reckoned) -> str | None:
-        docked = trip.figures.trip.docked
-        return season(docked, fleet) if docked is not None else None
-
-    for name, own in sorted(_grouped(trips, of).items()):
-        yield name, _group(name, own, _tows(own), days=True)
-
-
-def _by_ground(trips: Sequence[Reckoned]) -> Iterator[tuple[str, GroupFigures]]:
-    names: dict[str, str] = {}
-    tows: dict[str, list[TowFigures]] = {}
-    visits: dict[str, list[Reckoned]] = {}
-    for trip in trips:
-        for tow in trip.figures.tows:
-            if tow.ground is None:
-                continue
-            folded = fold_name(tow.ground)
-            names.setdefault(folded, tow.ground)
-            tows.setdefault(folded, []).append(tow)
-            own = visits.setdefault(folded, [])
-            if not own or own[-1] is not trip:
-                own.append(trip)
-    for folded in sorted(names):
-        yield names[folded], _group(names[folded], visits[folded], tows[folded], days=False)
-
-
-def _by_species(trips: Sequence[Reckoned]) -> Iterator[tuple[str, GroupFigures]]:
-    """Give each species' sums; its rate is over all hours whose catch is known, with tows that had none of it."""
-    names = dict.fromkeys(name for trip in trips for name in trip.figures.catch)
-    groups = [(name, _species(name, trips)) for name in names]
-    yield from sorted(groups, key=_heaviest)
-
-
-def _heaviest(item: tuple[str, GroupFigures]) -> tuple[Decimal, str]:
-    name, group = item
-    return (Decimal(1) if group.kept_kg is None else -group.kept_kg), name
-
-
-def _species(name: str, trips: Sequence[Reckoned]) -> GroupFigures:
-    with_it = [trip for trip in trips if name in trip.figures.catch]
-    tows = [tow for tow in _tows(with_it) if name in tow.catch]
-    caught: list[SpeciesCatch] = [tow.catch[name] for tow in tows]
-    kept = add(part.kept_kg for part in caught)
-    known = [tow for tow in _tows(trips) if tow.kept_kg is not None and tow.catch_h is not None]
-    clean = [tow for tow in _clean(trips) if tow.kept_kg is not None and tow.catch_h is not None]
-    known_kept = add(tow.catch[name].kept_kg for tow in known if name in tow.catch)
-    clean_kept = add(tow.catch[name].kept_kg for tow in clean if name in tow.catch)
-    return GroupFigures(
-        name=name,
-        trips=len(with_it),
-        days_at_sea=None,
-        tows=len(tows),
-        foul_tows=sum(tow.foul for tow in tows),
-        towed_h=add_floats(tow.duration_h for tow in tows),
-        kept_kg=kept,
-        put_back_kg=add(part.put_back_kg for part in caught),
-        live_kg=add(part.live_kg for part in caught),
-        kept_kg_per_h=_per_hour(known_kept, known),
-        kept_kg_per_h_clean=_per_hour(clean_kept, clean),
+def _of_vessel(trips: Sequence[Reckoned]) -> VesselFigures:
+    """Return what a vessel's page tells over all her trips, which stand in order of time."""
+    last = trips[-1].figures
+    landed: dict[str, Decimal] = {}
+    for landing in _landings(trips):
+        year = str(landing.docked.year)
+        landed[year] = landed.get(year, Decimal(0)) + sum(landing.species.values(), Decimal(0))
+    return VesselFigures(
+        grounds=by_place([trip.figures.tows for trip in trips], lambda tow: tow.ground),
+        usual=usual_catch(trips),
+        gear=last.gear,
+        rigging=last.rigging,
+        landed_by_year=ByName(sorted(landed.items())),
     )
 
 
-def _per_hour(kept: Decimal | None, tows: Iterable[TowFigures]) -> float | None:
-    hours = add_floats(tow.catch_h for tow in tows)
-    return float(kept) / hours if kept is not None and hours else None
-
-
-def _clean(trips: Iterable[Reckoned]) -> list[TowFigures]:
-    """Return the tows that were not foul, nor sorted with one that was."""
-    clean = []
+def usual_catch(trips: Iterable[Reckoned]) -> tuple[Usual, ...]:
+    """Return what a vessel's trips kept of each species, most kept first."""
+    kept: dict[str, list[tuple[Decimal, str]]] = {}
     for trip in trips:
-        foul = {tow.no for tow in trip.figures.tows if tow.foul}
-        clean += [tow for tow in trip.figures.tows if foul.isdisjoint((tow.no, *tow.sorted_with))]
-    return clean
+        for name, species in trip.figures.catch.items():
+            if species.kept_kg:
+                kept.setdefault(name, []).append((species.kept_kg, trip.figures.trip.id))
+    made = [_usual(name, weights) for name, weights in kept.items()]
+    return tuple(sorted(made, key=lambda usual: (-usual.kept_kg, usual.name)))
+
+
+def _usual(name: str, weights: Sequence[tuple[Decimal, str]]) -> Usual:
+    most_kg, most_id = max(weights)
+    return Usual(
+        name=name,
+        trips=len(weights),
+        kept_kg=sum((weight for weight, _ in weights), Decimal(0)),
+        median_kg=median(weight for weight, _ in weights),
+        most_kg=most_kg,
+        most_id=most_id,
+    )
+
+
+def _fasts(trips: Iterable[Reckoned]) -> tuple[FastMark, ...]:
+    """Return every fast of the fleet in order of time; those whose time is not known last."""
+    marks = [mark for trip in trips for mark in fasts_of(trip.log, trip.figures.trip.id)]
+    known = sorted(
+        (mark for mark in marks if mark.when is not None), key=lambda mark: (mark.when, mark.trip_id, mark.tow)
+    )
+    return (*known, *(mark for mark in marks if mark.when is None))
+
+
+def _docked_in(trips: Sequence[Reckoned], name_of: Callable[[datetime], str]) -> ByName[GroupFigures]:
+    """Return the sums of trips by the name of the time they docked in, in order."""
+
+    def of(trip: Reckoned) -> str | None:
+        docked = trip.figures.trip.docked
+        return name_of(docked) if docked is not None else None
+
+    return ByName((name, group_of_trips(name, own)) for name, own in sorted(_grouped(trips, of).items()))
+
+
+def _week(docked: datetime) -> str:
+    year, week, _ = docked.isocalendar()
+    return f"{year}-W{week:02}"
 
 
 def _landings(trips: Iterable[Reckoned]) -> Iterator[Landed]:

@@ -15,6 +15,7 @@ from logbook.reckon.catch import species_codes, total_catch
 from logbook.reckon.course import reckon_course
 from logbook.reckon.expected import expected_landing
 from logbook.reckon.gear import reckon_gear, time_lost
+from logbook.reckon.groups import by_place
 from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
 from logbook.reckon.neighbours import ALONE, trip_id, with_past
@@ -64,6 +65,7 @@ def _figures(now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...
         tows=tows,
         catch=catch,
         totals=totals,
+        grounds=by_place([tows], lambda tow: tow.ground),
         ice=ice.ice,
         age=reckon_age(now.lots, now.as_of, fleet),
         pens=reckon_pens(now),

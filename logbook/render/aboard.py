@@ -4,17 +4,20 @@ What is most dangerous stands first, then what is aboard, then how long it lasts
 later; at the end what was assumed and what none of it is.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime
 from decimal import Decimal
+from itertools import groupby
 from textwrap import wrap
 
 from logbook.model.figures import Choice, PenFigures, Totals, TripFigures
+from logbook.model.hail import HailedFish
+from logbook.model.names import fold_name
 from logbook.model.trip import Weather
 from logbook.render import shown
 from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
-from logbook.render.gather import added, kept_species
+from logbook.render.hail import counted, known_kg
 from logbook.render.shown import one_line
 from logbook.render.text import bare, table
 
@@ -36,14 +39,15 @@ _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "n
 _PENS_A_LINE = 8
 
 
-def aboard_text(figures: TripFigures, icing: Weather | None) -> str:
+def aboard_text(figures: TripFigures, kept: Sequence[HailedFish], icing: Weather | None) -> str:
     """Return the screen, without a line's end after the last line.
 
     Args:
         figures: The trip's figures.
+        kept: Its fish by species and grade, the grades of a species side by side.
         icing: The last look at the weather that tells of ice on deck; None where there is none.
     """
-    screen = _Screen(figures)
+    screen = _Screen(figures, kept)
     parts = (
         screen.icing(icing),
         screen.head(),
@@ -60,9 +64,9 @@ def aboard_text(figures: TripFigures, icing: Weather | None) -> str:
 class _Screen:
     """The parts of the screen, whose times are told by one clock."""
 
-    def __init__(self, figures: TripFigures) -> None:
+    def __init__(self, figures: TripFigures, kept: Sequence[HailedFish]) -> None:
         """Find the clock that most of the times have."""
-        self.figures = figures
+        self.figures, self.kept = figures, kept
         self.clock = clock_of(_moments(figures))
 
     def when(self, moment: datetime | None) -> str:
@@ -95,23 +99,10 @@ class _Screen:
     def fish(self) -> list[str]:
         """Return what is aboard by species and grade, the most of it first."""
         figures = self.figures
-        names = kept_species(figures.catch)
-        rows = []
-        for name in names if len(names) <= _SPECIES + 1 else names[:_SPECIES]:
-            total = figures.catch[name]
-            grades = ", ".join(
-                f"{one_line(grade, 14)} {bare(shown.kilograms(kg))}" for grade, kg in total.grades.items()
-            )
-            rows.append(
-                (f"{_INDENT}{one_line(name, 18)}", bare(shown.kilograms_unit(total.kept_kg)), one_line(grades, 44))
-            )
-        if len(names) > _SPECIES + 1:
-            rest = added(figures.catch[name].kept_kg for name in names[_SPECIES:])
-            rows.append((f"{_INDENT}{len(names) - _SPECIES} others", bare(shown.kilograms_unit(rest)), ""))
         gaps = [gap for gap in figures.totals.incomplete if not any(word in gap for word in _BESIDE)]
         return [
             _kept(figures.totals),
-            *table(rows, "<><"),
+            *table(_by_species(self.kept), "<><"),
             *(
                 line
                 for gap in gaps
@@ -134,12 +125,12 @@ class _Screen:
             yield f"{'Pens' if n == 0 else '':<8}{line}"
 
     def _ice(self) -> Iterator[str]:
-        ice = self.figures.ice
+        ice, head = self.figures.ice, self.figures.trip
         if ice.left_kg is None:
             yield "Ice     loose ice not known: the log does not say what was loaded or left"
             return
         line = f"Ice     {bare(shown.weight(ice.left_kg))} loose, {ice.left_by}"
-        if ice.lasts_until is not None and self.figures.trip.docked is None:
+        if ice.lasts_until is not None and ice.lasts_until > head.as_of and head.docked is None:
             line += f"; gone {self.when(ice.lasts_until)}"
         yield line
 
@@ -225,6 +216,32 @@ def _kept(totals: Totals) -> str:
     full = totals.hold_full_percent
     room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
     return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {bare(tows)}{room}"
+
+
+def _by_species(kept: Sequence[HailedFish]) -> list[tuple[str, ...]]:
+    """Return a row for each species, what is the least of it put together in one."""
+    species = [tuple(parts) for _, parts in groupby(kept, key=lambda fish: fold_name(fish.species))]
+    named = species if len(species) <= _SPECIES + 1 else species[:_SPECIES]
+    rest = [fish for parts in species[len(named) :] for fish in parts]
+    rows = [
+        (f"{_INDENT}{one_line(parts[0].species, 18)}", _amount(parts, " kg"), one_line(_grades(parts), 44))
+        for parts in named
+    ]
+    others = f"{_INDENT}{len(species) - len(named)} others"
+    return [*rows, *([(others, _amount(rest, " kg"), "")] if rest else [])]
+
+
+def _grades(parts: Sequence[HailedFish]) -> str:
+    if not any(fish.grade for fish in parts):
+        return ""
+    return ", ".join(f"{one_line(fish.grade or 'ungraded', 14)} {_amount([fish], '')}" for fish in parts)
+
+
+def _amount(fish: Sequence[HailedFish], unit: str) -> str:
+    """Return what fish weighs, and how many of it were only counted."""
+    weight, count = known_kg(fish), counted(fish)
+    parts = [f"{bare(shown.kilograms(weight))}{unit}"] if weight is not None else []
+    return " + ".join([*parts, *([count] if count else [])])
 
 
 def _in_pen(pen: PenFigures) -> str:

@@ -5,7 +5,8 @@ from collections.abc import Mapping
 from markupsafe import Markup
 from msgspec import Struct
 
-from logbook.model.figures import Landed, Reckoned
+from logbook.model.figures import Reckoned
+from logbook.model.fleet_figures import Landed
 from logbook.render.gather import added
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import (

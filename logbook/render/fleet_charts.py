@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
+from logbook.model.figures import Reckoned
+from logbook.model.fleet_figures import FleetFigures, GroupFigures
 from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, TripLine, added

@@ -5,7 +5,8 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from logbook.model.figures import FleetFigures, GroupFigures, Reckoned
+from logbook.model.figures import Reckoned
+from logbook.model.fleet_figures import FleetFigures, GroupFigures
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment

@@ -3,15 +3,14 @@
 It adds up and picks out what was reckoned; no figure of a trip comes about here.
 """
 
-from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import datetime
 from decimal import Decimal
-from statistics import median
 
 from msgspec import Struct
 
-from logbook.model.figures import Landed, Reckoned, SpeciesCatch, SpeciesTotal, TowFigures
+from logbook.model.figures import Reckoned, SpeciesCatch, SpeciesTotal, TowFigures
+from logbook.model.fleet_figures import Landed
 from logbook.model.named import ByName
 from logbook.model.trip import Tow
 
@@ -46,84 +45,6 @@ def logged_tows(reckoned: Reckoned) -> tuple[tuple[Tow, TowFigures], ...]:
         return tuple(zip(tows, figures, strict=True))
     named = {tow.no: tow for tow in reversed(tows)}
     return tuple((named[tow.no], tow) for tow in figures if tow.no in named)
-
-
-class GroundSum(Struct, frozen=True, kw_only=True):
-    """A vessel's or a trip's tows on one ground."""
-
-    name: str
-    tows: int
-    foul_tows: int
-    towed_h: float | None
-    kept_kg: Decimal | None
-    kept_kg_per_h: float | None
-
-
-def by_ground(tows: Iterable[TowFigures]) -> tuple[GroundSum, ...]:
-    """Return the tows of every named ground added up, the ground most fished first."""
-    grouped: dict[str, list[TowFigures]] = defaultdict(list)
-    for tow in tows:
-        if tow.ground:
-            grouped[tow.ground].append(tow)
-    sums = (_ground(name, of_it) for name, of_it in grouped.items())
-    return tuple(sorted(sums, key=lambda ground: (-ground.tows, ground.name)))
-
-
-def _ground(name: str, tows: Sequence[TowFigures]) -> GroundSum:
-    hours = [tow.duration_h for tow in tows if tow.duration_h is not None]
-    both = [(tow.kept_kg, tow.duration_h) for tow in tows if tow.kept_kg is not None and tow.duration_h]
-    over = sum(towed for _, towed in both)
-    return GroundSum(
-        name=name,
-        tows=len(tows),
-        foul_tows=sum(tow.foul for tow in tows),
-        towed_h=sum(hours) if hours else None,
-        kept_kg=added(tow.kept_kg for tow in tows),
-        kept_kg_per_h=float(sum((kept for kept, _ in both), NOUGHT)) / over if over else None,
-    )
-
-
-class Usual(Struct, frozen=True, kw_only=True):
-    """What a vessel keeps of a species.
-
-    Attributes:
-        name: The species.
-        trips: On how many trips it was kept.
-        kept_kg: In all.
-        median_kg: On the middle one of those trips.
-        most_kg: On the best of them.
-        most_id: Which that was.
-    """
-
-    name: str
-    trips: int
-    kept_kg: Decimal
-    median_kg: Decimal
-    most_kg: Decimal
-    most_id: str
-
-
-def usual_catch(trips: Iterable[Reckoned]) -> tuple[Usual, ...]:
-    """Return what a vessel's trips kept of each species, most kept first."""
-    kept: dict[str, list[tuple[Decimal, str]]] = defaultdict(list)
-    for trip in trips:
-        for name, species in trip.figures.catch.items():
-            if species.kept_kg:
-                kept[name].append((species.kept_kg, trip.figures.trip.id))
-    made = [_usual(name, weights) for name, weights in kept.items()]
-    return tuple(sorted(made, key=lambda usual: (-usual.kept_kg, usual.name)))
-
-
-def _usual(name: str, weights: list[tuple[Decimal, str]]) -> Usual:
-    most_kg, most_id = max(weights)
-    return Usual(
-        name=name,
-        trips=len(weights),
-        kept_kg=sum((weight for weight, _ in weights), NOUGHT),
-        median_kg=median(weight for weight, _ in weights),
-        most_kg=most_kg,
-        most_id=most_id,
-    )
 
 
 class TripLine(Struct, frozen=True, kw_only=True):

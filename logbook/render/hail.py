@@ -107,10 +107,21 @@ def _gaps(hail: HailFigures, tows: str) -> str:
 
 def _weighed(fish: Sequence[HailedFish]) -> str:
     """Return what fish weighs, and how many of it were counted and not weighed."""
+    known, count = known_kg(fish), counted(fish)
+    parts = [f"{bare(fixed(known)).replace(' ', '')} kg"] if known is not None else []
+    return " + ".join([*parts, *([count] if count else [])])
+
+
+def known_kg(fish: Sequence[HailedFish]) -> Decimal | None:
+    """Return what fish weighs as far as it was weighed; None where none of it was."""
     known = [one.kept_kg for one in fish if one.kept_kg is not None]
-    counted = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
-    parts = [f"{bare(fixed(sum(known))).replace(' ', '')} kg"] if known else []
-    return " + ".join([*parts, *([f"{_figure(counted)} {FISH}"] if counted else [])])
+    return sum(known, Decimal(0)) if known else None
+
+
+def counted(fish: Sequence[HailedFish]) -> str:
+    """Return `12 fish` for those that were counted and not weighed; nothing where there are none."""
+    count = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
+    return f"{_figure(count)} {FISH}" if count else ""
 
 
 def _species(parts: Sequence[HailedFish], *, graded: bool) -> str:

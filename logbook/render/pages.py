@@ -4,8 +4,9 @@ import hashlib
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
-from logbook.model.figures import FleetFigures, Reckoned
+from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
+from logbook.model.fleet_figures import FleetFigures
 from logbook.model.page import Page
 from logbook.model.problem import Problem, Severity
 from logbook.render.charts import Chart

@@ -7,8 +7,9 @@ from decimal import Decimal
 from markupsafe import Markup
 from msgspec import Struct
 
-from logbook.model.figures import Landed, Reckoned, SpeciesTotal, TripFigures
+from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures
 from logbook.model.fleet import Fleet
+from logbook.model.fleet_figures import GroupFigures, Landed
 from logbook.model.trip import OutTurn, Trip
 from logbook.render.also import LoggedList, logged_lists, loose_ends
 from logbook.render.chart_of_tows import TowChart, tow_chart
@@ -17,7 +18,7 @@ from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
-from logbook.render.gather import GroundSum, added, by_ground, by_weight, kept_species, moments, was_kept
+from logbook.render.gather import added, by_weight, kept_species, moments, was_kept
 from logbook.render.hold import Hold, hold_of
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_species
@@ -78,7 +79,7 @@ class TripPage(Struct, frozen=True, kw_only=True):
     grades: Chart | None
     age: Chart | None
     hold: Hold
-    grounds: tuple[GroundSum, ...]
+    grounds: tuple[GroupFigures, ...]
     columns: tuple[str, ...]
     others: bool
     days: tuple[TowDay, ...]
@@ -148,7 +149,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         grades=grades_chart(reckoned),
         age=age_chart(reckoned),
         hold=hold_of(reckoned),
-        grounds=by_ground(figures.tows),
+        grounds=tuple(figures.grounds.values()),
         columns=columns,
         others=any(
             species.kept_kg is not None

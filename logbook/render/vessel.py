@@ -4,14 +4,15 @@ from collections.abc import Mapping, Sequence
 
 from msgspec import Struct
 
-from logbook.model.figures import FleetFigures, GroupFigures, Landed, Reckoned
+from logbook.model.figures import Reckoned
 from logbook.model.fleet import Vessel
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, Usual, VesselFigures
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import KeptRow, kept_chief, kept_rows, vessel_trips_chart
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import GroundSum, TripLine, Usual, begun, by_ground, moments, trip_line, usual_catch
+from logbook.render.gather import TripLine, begun, moments, trip_line
 from logbook.render.links import vessel_page
 
 _BEST = 3
@@ -27,7 +28,7 @@ class VesselPage(Struct, frozen=True, kw_only=True):
     trips: tuple[TripLine, ...]
     best: tuple[TripLine, ...]
     usual: tuple[Usual, ...]
-    grounds: tuple[GroundSum, ...]
+    grounds: tuple[GroupFigures, ...]
     chart: Chart | None
     chief: tuple[str, ...]
     kept_rows: tuple[KeptRow, ...]
@@ -40,6 +41,7 @@ def vessel_context(
     in_order = sorted(trips, key=begun)
     vessel = in_order[-1].log.vessel
     name = in_order[-1].figures.trip.vessel
+    of_her = figures.of_vessel.get(name, VesselFigures())
     lines = [trip_line(trip, landed.get(trip.figures.trip.id)) for trip in in_order]
     return VesselPage(
         frame=Frame(site=site, path=vessel_page(name), title=name),
@@ -48,8 +50,8 @@ def vessel_context(
         figures=figures.vessels.get(name),
         trips=tuple(reversed(lines)),
         best=_best(lines),
-        usual=usual_catch(in_order),
-        grounds=by_ground(tow for trip in in_order for tow in trip.figures.tows),
+        usual=of_her.usual,
+        grounds=tuple(of_her.grounds.values()),
         chart=vessel_trips_chart(name, lines),
         chief=kept_chief(lines),
         kept_rows=tuple(reversed(kept_rows(lines))),

@@ -1,0 +1,136 @@
+"""Sums over many trips: of a vessel, a ground, a species, a month or the whole fleet."""
+
+from datetime import datetime
+from decimal import Decimal
+
+from msgspec import Struct, field
+
+from logbook.model.gear import FastMark, NetFigures
+from logbook.model.named import ByName
+from logbook.model.quantity import Money
+
+
+class GroupFigures(Struct, frozen=True, kw_only=True):
+    """Sums over some trips or tows of the fleet: of a vessel, a ground, a species or a season.
+
+    Attributes:
+        name: What they have in common, as it is shown.
+        trips: How many trips bear on it.
+        days_at_sea: Days of those trips; None for a ground or a species.
+        tows: Tows counted.
+        foul_tows: Of those, the foul ones.
+        towed_h: Hours towed.
+        kept_kg: What was kept, where known.
+        put_back_kg: What was put back, where known.
+        live_kg: Live weight of what was kept, where known.
+        kept_kg_per_h: Total kept over total hours of the tows whose catch is known.
+        kept_kg_per_h_clean: The same without foul tows.
+        hours_by_light: day, twilight and night to hours towed.
+        kept_kg_per_h_by_light: The same for the catch.
+        out_turn_kg: Over the scale, of those trips that were weighed; None for tows.
+        mean_ice_days: Mean age at docking of the fish of landed trips, by weight; None for tows.
+        gross: What the landed fish brought, where prices are logged; None for tows.
+    """
+
+    name: str
+    trips: int
+    days_at_sea: float | None
+    tows: int
+    foul_tows: int
+    towed_h: float | None
+    kept_kg: Decimal | None
+    put_back_kg: Decimal | None
+    live_kg: Decimal | None
+    kept_kg_per_h: float | None
+    kept_kg_per_h_clean: float | None
+    hours_by_light: ByName[float] = field(default_factory=ByName)
+    kept_kg_per_h_by_light: ByName[float | None] = field(default_factory=ByName)
+    out_turn_kg: Decimal | None = None
+    mean_ice_days: float | None = None
+    gross: Money | None = None
+
+
+class Usual(Struct, frozen=True, kw_only=True):
+    """What a vessel keeps of a species.
+
+    Attributes:
+        name: The species.
+        trips: On how many trips it was kept.
+        kept_kg: In all.
+        median_kg: On the middle one of those trips.
+        most_kg: On the best of them.
+        most_id: Which that was.
+    """
+
+    name: str
+    trips: int
+    kept_kg: Decimal
+    median_kg: Decimal
+    most_kg: Decimal
+    most_id: str
+
+
+class VesselFigures(Struct, frozen=True, kw_only=True):
+    """What a vessel's page tells over all her trips.
+
+    Attributes:
+        grounds: By ground name, the most fished first.
+        usual: By species, the most kept first.
+        gear: Her nets after her last trip; doors and warps beside them.
+        rigging: Her doors and warps after her last trip.
+        landed_by_year: Calendar year of docking to what she landed.
+    """
+
+    grounds: ByName[GroupFigures] = field(default_factory=ByName)
+    usual: tuple[Usual, ...] = ()
+    gear: ByName[NetFigures] = field(default_factory=ByName)
+    rigging: ByName[NetFigures] = field(default_factory=ByName)
+    landed_by_year: ByName[Decimal] = field(default_factory=ByName)
+
+
+class Landed(Struct, frozen=True, kw_only=True):
+    """What one trip put ashore.
+
+    Attributes:
+        trip_id: Which trip.
+        vessel: Its vessel's name.
+        docked: When.
+        species: Weight of each species.
+        weighed: True where it is the out-turn over the scale, False where only the hail is known.
+    """
+
+    trip_id: str
+    vessel: str
+    docked: datetime
+    species: ByName[Decimal]
+    weighed: bool
+
+
+class FleetFigures(Struct, frozen=True, kw_only=True):
+    """Sums over all trips of the archive.
+
+    Attributes:
+        vessels: By vessel name.
+        of_vessel: By vessel name, what her page tells besides.
+        grounds: By ground name; tows with no ground are left out.
+        species: By species name.
+        rectangles: By statistical rectangle; tows with no position are left out.
+        seasons: By season, as `2026`; of trips that docked in it.
+        months: By month of docking, as `2026-03`.
+        weeks: By ISO week of docking, as `2026-W10`.
+        fasts: Every place where gear came fast, in order of time.
+        landed: What each landed trip put ashore, in order of docking.
+        landed_by_month: Month as `2026-03`, to species, to kilograms; months without a landing between two with one are there, empty.
+    """
+
+    vessels: ByName[GroupFigures]
+    of_vessel: ByName[VesselFigures]
+    grounds: ByName[GroupFigures]
+    species: ByName[GroupFigures]
+    rectangles: ByName[GroupFigures]
+    seasons: ByName[GroupFigures]
+    months: ByName[GroupFigures]
+    weeks: ByName[GroupFigures]
+    fasts: tuple[FastMark, ...]
+    landed: tuple[Landed, ...]
+    landed_by_month: ByName[ByName[Decimal]]
