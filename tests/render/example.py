@@ -1,13 +1,11 @@
 """A small fleet made by hand for the tests of pages and charts: records only, nothing read, nothing reckoned."""
 
+from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
 from logbook.model.figures import (
     Age,
-    FleetFigures,
-    GroupFigures,
-    Landed,
     LandingFigures,
     Neighbours,
     ProbeFigures,
@@ -20,6 +18,7 @@ from logbook.model.figures import (
     TripHead,
 )
 from logbook.model.fleet import Fleet, Ground, Hold, Measure, Net, Port, Vessel
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, VesselFigures
 from logbook.model.named import ByName
 from logbook.model.names import slug
 from logbook.model.problem import Place, Problem, Severity
@@ -466,12 +465,28 @@ def figures_of(trips: list[Reckoned]) -> FleetFigures:
     return FleetFigures(
         vessels=_groups((one.figures.trip.vessel, one, figure) for one, figure in tows),
         grounds=_groups((figure.ground or "", one, figure) for one, figure in tows),
+        of_vessel=ByName((name, _of_vessel(name, trips)) for name in {one.figures.trip.vessel: 0 for one in trips}),
+        rectangles=ByName(),
+        months=ByName(),
+        weeks=ByName(),
+        fasts=(),
         species=ByName(),
         seasons=_groups(
             (f"{one.figures.trip.docked:%Y}", one, figure) for one, figure in tows if one.figures.trip.docked
         ),
         landed=tuple(landed),
         landed_by_month=ByName((name, ByName(species.items())) for name, species in months.items()),
+    )
+
+
+def _of_vessel(name: str, trips: Iterable[Reckoned]) -> VesselFigures:
+    tows = [(one, figure) for one in trips if one.figures.trip.vessel == name for figure in one.figures.tows]
+    return VesselFigures(
+        grounds=_groups((figure.ground or "", one, figure) for one, figure in tows),
+        usual=(),
+        gear=ByName(),
+        rigging=ByName(),
+        landed_by_year=ByName(),
     )
 
 

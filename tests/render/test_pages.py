@@ -15,8 +15,9 @@ import html5lib
 import pytest
 from msgspec.structs import replace
 
-from logbook.model.figures import FleetFigures, Neighbours, Reckoned
+from logbook.model.figures import Neighbours, Reckoned
 from logbook.model.fleet import Fleet, Hold
+from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
@@ -24,7 +25,17 @@ from logbook.render.pages import render_archive
 from tests.render import example
 
 EMPTY = FleetFigures(
-    vessels=ByName(), grounds=ByName(), species=ByName(), seasons=ByName(), landed=(), landed_by_month=ByName()
+    vessels=ByName(),
+    of_vessel=ByName(),
+    grounds=ByName(),
+    rectangles=ByName(),
+    species=ByName(),
+    seasons=ByName(),
+    months=ByName(),
+    weeks=ByName(),
+    fasts=(),
+    landed=(),
+    landed_by_month=ByName(),
 )
 POLICY = "default-src 'none'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'"
 LINKING = {"href", "src", "srcset", "poster", "data", "action", "formaction", "xlink:href"}
