@@ -41,7 +41,7 @@ def reckon_money(trip: Trip, days_at_sea: float | None) -> MoneyFigures | None:
         trip: The trip as it stood when its figures are as of.
         days_at_sea: From sailing to docking; None where not known.
     """
-    if not any(landing.prices for landing in trip.landings):
+    if not any(_prices(landing) for landing in trip.landings):
         return None
     sales = [(landing, sale) for landing in trip.landings for sale in _sales(landing)]
     lines = tuple(line for _, sale in sales for line in sale.lines)
@@ -75,10 +75,15 @@ def _named(trip: Trip, left_out: Iterable[tuple[Landing, tuple[str, ...]]]) -> t
     )
 
 
+def _prices(landing: Landing) -> list[Lot]:
+    """Return the prices of a landing; one for a measure that weighs nothing is none."""
+    return [lot for lot in landing.prices if lot.price.per_kg > 0]
+
+
 def _sales(landing: Landing) -> Iterator[_Sale]:
     """Give what was sold at a landing, species by species in the order of its prices."""
     species: dict[str, tuple[list[OutTurn], list[Lot]]] = {}
-    for lot in landing.prices:
+    for lot in _prices(landing):
         species.setdefault(species_key(lot.species), ([], []))[1].append(lot)
     for entry in landing.out_turn:
         species.setdefault(species_key(entry.species), ([], []))[0].append(entry)

@@ -14,7 +14,7 @@ from logbook.model.quantity import Money
 from logbook.model.trip import Settlement
 from logbook.reckon.coins import add_money, per, share_out, to_coin
 from logbook.reckon.money import reckon_money
-from tests.read.logs import read, trip
+from tests.read.logs import FLEET, fleet, read, trip
 from tests.reckon.build import HEAD
 
 DOCKED = "landed:\n  docked: 2026-03-08 05:30\n"
@@ -66,6 +66,16 @@ def test_without_a_price_there_is_no_money() -> None:
 
     assert reckon_money(trip(HEAD + text), 4.0) is None
     assert reckon_money(trip(HEAD), None) is None
+
+
+def test_a_price_for_a_measure_that_weighs_nothing_is_none() -> None:
+    text = HEAD + DOCKED + "  out-turn: {cod: 10 kg, ling: 3 kg}\n  prices: "
+    of = fleet(FLEET.replace("box: 45 kg", "box: 45 kg\n  tub: 0 kg"))
+    one, none = (reckon_money(trip(text + prices, of), 4.0) for prices in ("{cod: 3/tub, ling: 2/kg}", "{cod: 3/tub}"))
+
+    assert one is not None
+    assert (one.gross, one.unpriced) == (6, ("cod",))
+    assert none is None
 
 
 def test_days_at_sea_not_known_give_no_gross_a_day() -> None:
