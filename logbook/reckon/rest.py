@@ -195,11 +195,12 @@ def _with_week_before(hand: str, own: _Known, logs: Sequence[_Log]) -> tuple[_Kn
 def _known(log: _Log, hand: str, span: Stretch) -> _Known:
     """Return what a log says of one hand or watch: the entries, which are the record, else the watch bill over a span."""
     entries = log.entries.get(hand, [])
-    rest = united(_used(entries))
+    used = tuple(_used(entries))
+    rest = united(used)
     words = _left_out("rest", entries, span)
     hours = log.bill.get(hand)
     if hours is None or within(rest, log.span):
-        return _Known(told=bool(rest), rest=rest, words=words, certain=True)
+        return _Known(told=bool(used), rest=rest, words=words, certain=True)
     lost = _left_out("all hands", log.trip.all_hands, span)
     off = _off_watch(hours, log.trip, span)
     return _Known(told=True, rest=united((*rest, *off)), words=(_FROM_THE_BILL, *words, *lost), certain=not lost)
