@@ -19,7 +19,7 @@ from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
 from logbook.render.hail import counted, known_kg
 from logbook.render.shown import one_line
-from logbook.render.text import bare, table
+from logbook.render.text import WIDTH, bare, table
 
 BOUND_BY = {
     "ice days": "the first fish is over the limit before all of it is ashore",
@@ -30,7 +30,6 @@ BOUND_BY = {
 
 _BINDS = {"ice days": "too old", "ice": "ice gone", "hold": "hold full"}
 _HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", "Sale", "Binds")
-_WIDTH = 80
 _INDENT = " " * 8
 _SPECIES = 5
 _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "no hauled time", "before it was shot")
@@ -56,7 +55,7 @@ def aboard_text(figures: TripFigures, kept: Sequence[HailedFish], icing: Weather
         screen.ahead(),
         screen.choices(),
         _assumed(figures),
-        wrap(IN_SHORT, _WIDTH),
+        wrap(IN_SHORT, WIDTH),
     )
     return "\n\n".join("\n".join(part) for part in parts if part)
 
@@ -90,11 +89,11 @@ class _Screen:
             port = f" at {head.port}" if head.port else ""
             return [
                 f"{name}: {head.state}",
-                *wrap(f"Docked {self.when(head.docked)}{port}. {self.clock.words}", _WIDTH),
+                *wrap(f"Docked {self.when(head.docked)}{port}. {self.clock.words}", WIDTH),
             ]
         later = f"; figures as of {self.when(head.as_of)}" if head.as_of != head.last_word else ""
         word = f"Last word {self.when(head.last_word)}{later}. {self.clock.words}"
-        return [f"{name}: {head.state}", *wrap(word, _WIDTH)]
+        return [f"{name}: {head.state}", *wrap(word, WIDTH)]
 
     def fish(self) -> list[str]:
         """Return what is aboard by species and grade, the most of it first."""
@@ -103,11 +102,7 @@ class _Screen:
         return [
             _kept(figures.totals),
             *table(_by_species(self.kept), "<><"),
-            *(
-                line
-                for gap in gaps
-                for line in wrap(f"{_INDENT}without {bare(gap)}", _WIDTH, subsequent_indent=_INDENT)
-            ),
+            *(line for gap in gaps for line in wrap(f"{_INDENT}without {bare(gap)}", WIDTH, subsequent_indent=_INDENT)),
         ]
 
     def hold(self) -> list[str]:
@@ -119,7 +114,7 @@ class _Screen:
             f"{one_line(name, 6)} {_in_pen(pen)}" for name, pen in self.figures.pens.items() if pen.tows or pen.kept_kg
         ]
         width = max(map(len, pens), default=0) + 2
-        in_line = min(_PENS_A_LINE, (_WIDTH - len(_INDENT) + 2) // width)
+        in_line = min(_PENS_A_LINE, (WIDTH - len(_INDENT) + 2) // width)
         for n in range(0, len(pens), in_line):
             line = "".join(pen.ljust(width) for pen in pens[n : n + in_line]).rstrip()
             yield f"{'Pens' if n == 0 else '':<8}{line}"
@@ -150,7 +145,7 @@ class _Screen:
         if state not in ("at sea", "homeward"):
             return []
         if landing.docked is None:
-            return wrap(_not_known(self.figures), _WIDTH, subsequent_indent=_INDENT)
+            return wrap(_not_known(self.figures), WIDTH, subsequent_indent=_INDENT)
         turned = "" if state == "homeward" else " if she turns now"
         lines = [
             f"Docks   {self.when(landing.docked)} at {landing.port or 'port'}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
@@ -182,7 +177,7 @@ class _Screen:
             if moment is not None
         ]
         if more:
-            yield from wrap(f"{_INDENT}{'; '.join(more)}", _WIDTH, subsequent_indent=_INDENT)
+            yield from wrap(f"{_INDENT}{'; '.join(more)}", WIDTH, subsequent_indent=_INDENT)
 
     def choices(self) -> list[str]:
         """Return how things would stand at docking, on turning now or later, a line each."""
@@ -291,4 +286,4 @@ def _assumed(figures: TripFigures) -> list[str]:
         told.update(new)
         if new:
             said.append(f"{what}: {', '.join(new)}")
-    return wrap(f"Assumed {bare('; '.join(said))}.", _WIDTH, subsequent_indent=_INDENT) if said else []
+    return wrap(f"Assumed {bare('; '.join(said))}.", WIDTH, subsequent_indent=_INDENT) if said else []

@@ -1,9 +1,12 @@
 """The ice to take for a planned trip, as `logbook ice` prints it."""
 
+from collections.abc import Iterator
+from textwrap import wrap
+
 from logbook.model.figures import IceToTake
 from logbook.render import shown
 from logbook.render.shown import fixed
-from logbook.render.text import bare, table
+from logbook.render.text import WIDTH, bare, table
 
 
 def ice_text(vessel: str, ice: IceToTake) -> str:
@@ -11,32 +14,34 @@ def ice_text(vessel: str, ice: IceToTake) -> str:
     planned = (
         f"{_days(ice.days)}, {shown.weight(ice.catch_kg)} of fish, sea {shown.celsius_unit(ice.sea_temperature_c)}"
     )
-    rows = [
-        ("", "by physics", "by practice"),
-        ("to chill the fish", shown.kilograms_unit(ice.chilling_kg), ""),
-        ("laid with the fish", "", shown.kilograms_unit(ice.catch_kg / ice.fish_to_ice)),
-        ("melted by the hold", *[shown.kilograms_unit(ice.hold_melt_kg)] * 2),
-        (
-            f"{fixed(ice.allowance_percent)} % more",
-            *[
-                shown.kilograms_unit(kg - kg / (1 + ice.allowance_percent / 100))
-                for kg in (ice.theory_kg, ice.practice_kg)
-            ],
-        ),
-        ("ice", shown.kilograms_unit(ice.theory_kg), shown.kilograms_unit(ice.practice_kg)),
-    ]
     lines = [
-        f"{vessel}: take {shown.weight(ice.advised_kg)} of ice",
-        f"for {planned}",
+        bare(f"{vessel}: take {shown.weight(ice.advised_kg)} of ice"),
+        bare(f"for {planned}"),
         "",
-        *table([tuple(bare(cell) for cell in row) for row in rows], "<>>"),
+        *table([tuple(bare(cell) for cell in row) for row in _rows(ice)], "<>>"),
         "",
-        f"By practice 1 kg of ice is laid with {fixed(ice.fish_to_ice, 2).rstrip('0').rstrip('.')} kg of fish.",
-        *[f"{words[:1].upper()}{words[1:]}." for words in dict.fromkeys(words for _, words in ice.basis)],
-        _room(vessel, ice),
-        "An estimate for planning: what the ice is like, the weather and the way it is stowed decide.",
+        *(line for said in _said(vessel, ice) for line in wrap(bare(said), WIDTH)),
     ]
-    return "\n".join(bare(line) for line in lines if line is not None)
+    return "\n".join(lines)
+
+
+def _rows(ice: IceToTake) -> Iterator[tuple[str, str, str]]:
+    melted = shown.kilograms_unit(ice.hold_melt_kg)
+    more = [kg - kg / (1 + ice.allowance_percent / 100) for kg in (ice.theory_kg, ice.practice_kg)]
+    yield "", "by physics", "by practice"
+    yield "to chill the fish", shown.kilograms_unit(ice.chilling_kg), ""
+    yield "laid with the fish", "", shown.kilograms_unit(ice.catch_kg / ice.fish_to_ice)
+    yield "melted by the hold", melted, melted
+    yield f"{fixed(ice.allowance_percent)} % more", shown.kilograms_unit(more[0]), shown.kilograms_unit(more[1])
+    yield "ice", shown.kilograms_unit(ice.theory_kg), shown.kilograms_unit(ice.practice_kg)
+
+
+def _said(vessel: str, ice: IceToTake) -> Iterator[str]:
+    yield f"By practice 1 kg of ice is laid with {fixed(ice.fish_to_ice, 2).rstrip('0').rstrip('.')} kg of fish."
+    for words in dict.fromkeys(words for _, words in ice.basis):
+        yield f"{shown.capital(words)}."
+    yield _room(vessel, ice)
+    yield "An estimate for planning: what the ice is like, the weather and the way it is stowed decide."
 
 
 def _days(days: float) -> str:

@@ -5,6 +5,9 @@ from collections.abc import Iterable, Sequence
 from logbook.render import shown
 from logbook.render.shown import many, plain
 
+WIDTH = 80
+"""Columns that every terminal has."""
+
 _GAP = "  "
 _PLAIN = str.maketrans({shown.THIN: " ", "\N{NO-BREAK SPACE}": " ", "\N{MINUS SIGN}": "-", "\N{EN DASH}": "-"})
 
