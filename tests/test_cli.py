@@ -453,7 +453,7 @@ def loaded(*words: str | Path, names: tuple[str, ...]) -> str:
 def test_the_wheelhouses_answers_need_neither_charts_nor_pages_nor_a_network(
     command: tuple[str, ...], logs: Path
 ) -> None:
-    words = (*command, "--logs", logs) if command is ICE else (*command, logs / "trip.yaml")
+    words: tuple[str | Path, ...] = (*command, "--logs", logs) if command is ICE else (*command, logs / "trip.yaml")
 
     assert loaded(*words, names=("matplotlib", "numpy", "jinja2", "markdown_it", "astral", "urllib.request")) == "[]"
 

@@ -32,6 +32,7 @@ _BINDS = {"ice days": "too old", "ice": "ice gone", "hold": "hold full"}
 _HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", "Sale", "Binds")
 _INDENT = " " * 8
 _SPECIES = 5
+_NAME = 60
 _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "no hauled time", "before it was shot")
 """Words of gaps that leave nothing out of what is aboard."""
 
@@ -84,9 +85,9 @@ class _Screen:
     def head(self) -> list[str]:
         """Return which trip it is, and of when it stands so."""
         head = self.figures.trip
-        name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
+        name = one_line(f"{head.vessel}, trip {head.number}" if head.number else head.vessel, _NAME)
         if head.docked is not None:
-            port = f" at {head.port}" if head.port else ""
+            port = f" at {one_line(head.port)}" if head.port else ""
             return [
                 f"{name}: {head.state}",
                 *wrap(f"Docked {self.when(head.docked)}{port}. {self.clock.words}", WIDTH),
@@ -148,7 +149,7 @@ class _Screen:
             return wrap(_not_known(self.figures), WIDTH, subsequent_indent=_INDENT)
         turned = "" if state == "homeward" else " if she turns now"
         lines = [
-            f"Docks   {self.when(landing.docked)} at {landing.port or 'port'}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
+            f"Docks   {self.when(landing.docked)} at {one_line(landing.port or 'port')}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
         ]
         if landing.sales:
             sale = landing.sales[0]
@@ -205,12 +206,12 @@ class _Screen:
 
 def _kept(totals: Totals) -> str:
     """Return how much fish there is in all, and how full that makes the hold."""
-    tows = shown.many(totals.tows, "tow")
+    tows = bare(shown.many(totals.tows, "tow"))
     if totals.kept_kg is None:
         return f"Fish    {f'weight not known, {tows}' if totals.tows else 'no tows logged'}"
     full = totals.hold_full_percent
     room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
-    return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {bare(tows)}{room}"
+    return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {tows}{room}"
 
 
 def _by_species(kept: Sequence[HailedFish]) -> list[tuple[str, ...]]:
@@ -243,7 +244,7 @@ def _in_pen(pen: PenFigures) -> str:
     """Return how full a pen is; what lies in it where that can't be told."""
     if pen.full_percent is not None:
         return bare(shown.percent_unit(pen.full_percent))
-    return "?" if pen.kept_kg is None else f"{_tonnes(pen.kept_kg)} t"
+    return "?" if pen.kept_kg is None else bare(shown.weight(pen.kept_kg))
 
 
 def _moments(figures: TripFigures) -> list[datetime]:

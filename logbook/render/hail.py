@@ -39,7 +39,7 @@ def _told(hail: HailFigures, fish: str, wants: str) -> str:
 
 def _wants(hail: HailFigures, most: int) -> str:
     """Return the words for the quay as a sentence of at most so many signs; nothing where there are none."""
-    words = " ".join((hail.wants or "").split()).rstrip(". ")
+    words = _line(hail.wants or "").rstrip(". ")
     sentence = f"Wants {words}."
     if not words or len(sentence) <= most:
         return sentence if words else ""
@@ -102,7 +102,7 @@ def _gaps(hail: HailFigures, tows: str) -> str:
     parts = [tows] if hail.not_known else []
     if hail.unread:
         parts.append(f"{many(hail.unread, 'tow')} that can't be read")
-    return f" (without {' and '.join(parts)})" if parts else ""
+    return bare(f" (without {' and '.join(parts)})") if parts else ""
 
 
 def _weighed(fish: Sequence[HailedFish]) -> str:
@@ -154,8 +154,13 @@ def _figure(number: Decimal | int) -> str:
 
 def _short(text: str, most: int) -> str:
     """Return words as typed on one line, cut with three dots: a sign beyond the plain ones halves what a message holds."""
-    line = " ".join(text.split())
+    line = _line(text)
     return line if len(line) <= most else f"{line[: most - 3].rstrip()}..."
+
+
+def _line(text: str) -> str:
+    """Return words as typed on one line, without signs that can't be seen: those for the direction of script turn a line round."""
+    return " ".join("".join(sign if sign.isprintable() else " " for sign in text).split())
 
 
 def _when(moment: datetime) -> str:

@@ -232,7 +232,7 @@ def test_pens_without_a_capacity_are_told_by_weight() -> None:
     of = fleet(FLEET.replace("{heat gain: 1.9 kW, pens: {P1: 2.4 t, P2: 2.4 t, S1: 2.4 t}}", "{heat gain: 1.9 kW}"))
     text = "tows:\n" + tow("08:00", "09:00", "{cod: 1240 kg}", ", pen: P2") + tow("10:00", "11:00", "-", ", pen: S1")
 
-    assert said(screen(text, of), "Pens") == "Pens P2 1.2 t S1 ?"
+    assert said(screen(text, of), "Pens") == "Pens P2 1.24 t S1 ?"
     assert "hold" not in said(screen(text, of), "Fish")
 
 
@@ -331,6 +331,15 @@ def test_whatever_the_log_the_screen_is_narrow_and_in_plain_signs(text: str, at:
     assert not re.search(r"None|nan|inf\b|<|>|\bnot known kg", shown)
     assert all(line == line.rstrip() for line in shown.splitlines())
     assert "\n\n\n" not in shown
+
+
+def test_a_name_of_several_lines_or_over_long_is_one_short_line() -> None:
+    head = f"vessel: {'k' * 300}\nsailed: 2026-03-04 05:30, {'q' * 300}\ntrip: {'9' * 80}\n"
+
+    for end in ("", f"landed: 2026-03-06 09:30, {'q' * 300}\n"):
+        shown = screen(TOWS + end, head=head)
+        assert max(map(len, shown.split("\n\nAssumed")[0].splitlines())) <= WIDEST
+        assert shown.startswith("k" * 59 + "…: ")
 
 
 def test_names_are_cut_where_they_are_over_long() -> None:

@@ -221,6 +221,7 @@ def test_a_hail_is_one_line_under_six_hundred_signs_and_tells_of_the_fish(hail: 
 
     assert len(said) < 600
     assert len(said.splitlines()) == 1
+    assert said.isprintable()
     assert re.search(r"Kept( \(without .*\))?: |No catch logged\.|No fish kept\.", said)
     assert ("Sails again" in said) >= (hail.sails_again is not None)
 
