@@ -80,7 +80,7 @@ def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Trip] = ()) -> By
             rest logged while landing does, so a log that was cut at its docking lacks it.
         as_of: When the figures end, where no landing is logged.
         earlier: The vessel's earlier trips in order of time. The seven days run on into them as far back as all time between
-            two trips is logged as that hand's rest.
+            two trips is logged as that hand's rest, or there is none.
     """
     log = _log(trip, rest_until(trip) or as_of)
     if not log.names:
@@ -91,14 +91,12 @@ def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Trip] = ()) -> By
 
 def _week_before(log: _Log, earlier: Sequence[Trip]) -> Iterator[_Log]:
     """Give the logs of the week before a trip sailed, the last first, up to one of which it is not known when it ended."""
+    since = log.span[0] - _WEEK
     for trip in reversed(earlier):
         end = rest_until(trip)
-        if end is None:
+        if end is None or end <= since:
             return
-        before = _log(trip, end)
-        yield before
-        if log.span[0] - before.span[0] >= _WEEK:
-            return
+        yield _log(trip, end)
 
 
 def _log(trip: Trip, end: datetime) -> _Log:
@@ -184,11 +182,11 @@ def _with_week_before(hand: str, own: _Known, logs: Sequence[_Log]) -> tuple[_Kn
     for log in logs[1:]:
         before = _known(log, hand, (max(log.span[0], since), log.span[1]))
         rest = united((*before.rest, *known.rest))
-        if not before.told or less((max(log.span[1], since), reach), rest):
+        if not before.told or less((log.span[1], reach), rest):
             break
         words = tuple(dict.fromkeys((*known.words, *before.words)))
         known = _Known(told=True, rest=rest, words=words, certain=known.certain and before.certain)
-        reach = min(reach, log.span[0])
+        reach = log.span[0]
     return known, max(reach, since)
 
 
