@@ -40,13 +40,14 @@ def reckon_hail(trip: Trip, figures: TripFigures) -> HailFigures:
 def hailed(stood: Trip) -> tuple[HailedFish, ...]:
     """Return the marketable fish of a trip by species and grade in the units typed; the heaviest species first.
 
-    The grades of a species stand together, in the order they were first typed.
+    The grades of a species stand together, in the order they were first typed. What there is none of is left out.
     """
     groups: dict[tuple[str, str], list[Amount]] = {}
     for tow in stood.tows:
         for amount in tow.catch:
             groups.setdefault((fold_name(amount.species), fold_name(amount.grade or "")), []).append(amount)
-    made = {name: _fish(amounts) for name, amounts in groups.items()}
+    every = {name: _fish(amounts) for name, amounts in groups.items()}
+    made = {name: fish for name, fish in every.items() if any(amount.number for amount in fish.amounts)}
     weights: dict[str, Decimal] = {}
     for (species, _), fish in made.items():
         weights[species] = weights.get(species, Decimal(0)) + (fish.kept_kg or 0)

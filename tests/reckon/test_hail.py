@@ -74,6 +74,12 @@ def test_a_hail_is_not_put_right_by_the_scale() -> None:
     assert made.kept_kg == 84
 
 
+def test_species_of_which_there_is_none_are_left_out() -> None:
+    made = hail("tows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 0 kg, ling: 0 fish, haddock: 3 kg}}\n")
+
+    assert told(made) == [("haddock", None, "3 kg")]
+
+
 def test_an_alias_that_carries_a_grade_is_the_species_with_the_grade() -> None:
     made = hail(
         "tows:\n  - {shot: 18:10, hauled: 19:40, catch: {codling: 2 baskets}}\n"
