@@ -7,17 +7,15 @@ later; at the end what was assumed and what none of it is.
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 from decimal import Decimal
-from itertools import groupby
 from textwrap import wrap
 
 from logbook.model.figures import Choice, PenFigures, Totals, TripFigures
 from logbook.model.hail import HailedFish
-from logbook.model.names import fold_name
 from logbook.model.trip import Weather
 from logbook.render import shown
 from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
-from logbook.render.hail import counted, known_kg
+from logbook.render.kept import by_species
 from logbook.render.shown import one_line
 from logbook.render.text import WIDTH, bare, table
 
@@ -31,7 +29,6 @@ BOUND_BY = {
 _BINDS = {"ice days": "too old", "ice": "ice gone", "hold": "hold full"}
 _HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", "Sale", "Binds")
 _INDENT = " " * 8
-_SPECIES = 5
 _NAME = 60
 _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "no hauled time", "before it was shot")
 """Words of gaps that leave nothing out of what is aboard."""
@@ -69,10 +66,8 @@ class _Screen:
         self.figures, self.kept = figures, kept
         self.clock = clock_of(_moments(figures))
 
-    def when(self, moment: datetime | None) -> str:
+    def when(self, moment: datetime) -> str:
         """Return `Tue 24 Nov 18:17`."""
-        if moment is None:
-            return "not known"
         return f"{shown.brief_day(moment)} {shown.clock(moment, self.clock.offset)}"
 
     def icing(self, look: Weather | None) -> list[str]:
@@ -102,7 +97,7 @@ class _Screen:
         gaps = [gap for gap in figures.totals.incomplete if not any(word in gap for word in _BESIDE)]
         return [
             _kept(figures.totals),
-            *table(_by_species(self.kept), "<><"),
+            *table(by_species(self.kept, _INDENT), "<><"),
             *(line for gap in gaps for line in wrap(f"{_INDENT}without {bare(gap)}", WIDTH, subsequent_indent=_INDENT)),
         ]
 
@@ -135,10 +130,13 @@ class _Screen:
         if age.oldest_ice_days is None:
             return
         oldest = f"oldest {_days(age.oldest_ice_days)} days, as if kept at 0 C {_days(age.oldest_equivalent_ice_days)}"
-        mean = f"mean {_days(age.mean_ice_days)}, {_days(age.mean_equivalent_ice_days)}"
-        yield f"Age     {oldest}; {mean}; limit {_days(age.limit_days)}"
-        if age.over_limit_kg:
-            yield f"        OVER THE LIMIT: {bare(shown.weight(age.over_limit_kg))}"
+        mean = f"{_days(age.mean_ice_days)}, {_days(age.mean_equivalent_ice_days)}"
+        mean = "not known" if age.mean_ice_days is None else mean
+        yield f"Age     {oldest}; mean {mean}; limit {_days(age.limit_days)}"
+        over = (age.oldest_equivalent_ice_days or 0) > age.limit_days
+        if over or age.over_limit_kg:
+            much = bare(shown.weight(age.over_limit_kg)) if age.over_limit_kg else "fish whose weight is not known"
+            yield f"{_INDENT}OVER THE LIMIT: {much}"
 
     def ahead(self) -> list[str]:
         """Return when she docks, the next sale, and the time to turn with what binds it."""
@@ -212,32 +210,6 @@ def _kept(totals: Totals) -> str:
     full = totals.hold_full_percent
     room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
     return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {tows}{room}"
-
-
-def _by_species(kept: Sequence[HailedFish]) -> list[tuple[str, ...]]:
-    """Return a row for each species, what is the least of it put together in one."""
-    species = [tuple(parts) for _, parts in groupby(kept, key=lambda fish: fold_name(fish.species))]
-    named = species if len(species) <= _SPECIES + 1 else species[:_SPECIES]
-    rest = [fish for parts in species[len(named) :] for fish in parts]
-    rows = [
-        (f"{_INDENT}{one_line(parts[0].species, 18)}", _amount(parts, " kg"), one_line(_grades(parts), 44))
-        for parts in named
-    ]
-    others = f"{_INDENT}{len(species) - len(named)} others"
-    return [*rows, *([(others, _amount(rest, " kg"), "")] if rest else [])]
-
-
-def _grades(parts: Sequence[HailedFish]) -> str:
-    if not any(fish.grade for fish in parts):
-        return ""
-    return ", ".join(f"{one_line(fish.grade or 'ungraded', 14)} {_amount([fish], '')}" for fish in parts)
-
-
-def _amount(fish: Sequence[HailedFish], unit: str) -> str:
-    """Return what fish weighs, and how many of it were only counted."""
-    weight, count = known_kg(fish), counted(fish)
-    parts = [f"{bare(shown.kilograms(weight))}{unit}"] if weight is not None else []
-    return " + ".join([*parts, *([count] if count else [])])
 
 
 def _in_pen(pen: PenFigures) -> str:

@@ -11,6 +11,7 @@ from itertools import groupby
 
 from logbook.model.hail import FISH, Counted, HailedFish, HailFigures
 from logbook.model.names import fold_name, plural
+from logbook.render.kept import counted, figure, known_kg
 from logbook.render.shown import brief_day, fixed, many, offset_words
 from logbook.render.text import bare, tow_numbers
 
@@ -63,11 +64,12 @@ def _docking(hail: HailFigures) -> str:
 
 
 def _age(hail: HailFigures) -> str:
-    if hail.oldest_ice_days is None or hail.mean_ice_days is None:
+    if hail.oldest_ice_days is None:
         return ""
     as_if = hail.oldest_equivalent_ice_days
     kept = f" (as if at 0 C: {bare(fixed(as_if, 1))})" if as_if is not None else ""
-    return f"Oldest {bare(fixed(hail.oldest_ice_days, 1))} days{kept}, mean {bare(fixed(hail.mean_ice_days, 1))}."
+    mean = f", mean {bare(fixed(hail.mean_ice_days, 1))}" if hail.mean_ice_days is not None else ""
+    return f"Oldest {bare(fixed(hail.oldest_ice_days, 1))} days{kept}{mean}."
 
 
 def _fish(hail: HailFigures) -> Iterator[str]:
@@ -112,18 +114,6 @@ def _weighed(fish: Sequence[HailedFish]) -> str:
     return " + ".join([*parts, *([count] if count else [])])
 
 
-def known_kg(fish: Sequence[HailedFish]) -> Decimal | None:
-    """Return what fish weighs as far as it was weighed; None where none of it was."""
-    known = [one.kept_kg for one in fish if one.kept_kg is not None]
-    return sum(known, Decimal(0)) if known else None
-
-
-def counted(fish: Sequence[HailedFish]) -> str:
-    """Return `12 fish` for those that were counted and not weighed; nothing where there are none."""
-    count = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
-    return f"{_figure(count)} {FISH}" if count else ""
-
-
 def _species(parts: Sequence[HailedFish], *, graded: bool) -> str:
     name = _short(parts[0].species, _MOST_NAME)
     if not graded:
@@ -142,14 +132,8 @@ def _amounts(amounts: Sequence[Counted]) -> str:
 
 
 def _counted(number: Decimal | int, unit: str) -> str:
-    figure = _figure(number)
-    return f"{figure} {unit if unit in _SHORT or figure == '1' else plural(unit)}"
-
-
-def _figure(number: Decimal | int) -> str:
-    """Return a number as typed, without noughts at the end that say nothing."""
-    figure = f"{number:f}"
-    return figure.rstrip("0").rstrip(".") if "." in figure else figure
+    shown = figure(number)
+    return f"{shown} {unit if unit in _SHORT or shown == '1' else plural(unit)}"
 
 
 def _short(text: str, most: int) -> str:

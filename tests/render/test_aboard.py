@@ -140,6 +140,15 @@ def test_fish_over_the_limit_and_a_time_to_turn_that_has_passed_are_shown_so() -
     assert re.search(r"^now .* 2\.0  Wed 18 Mar  too old$", shown, re.MULTILINE)
 
 
+def test_fish_over_the_limit_that_nobody_weighed_is_shown_so_too() -> None:
+    text = f"tows:\n{tow('08:00', '09:00', '{ling: 3 fish}')}"
+
+    assert "mean not known; limit 10.0\n\n" in screen(text)
+    assert "mean not known; limit 10.0\n        OVER THE LIMIT: fish whose weight is not known\n\n" in screen(
+        text, at="2026-03-17 12:00"
+    )
+
+
 def test_what_binds_is_said_in_words() -> None:
     full = screen(TOWS.replace("5 t", "25 t").replace("cod: 1000 kg", "cod: 6000 kg"))
 
@@ -147,6 +156,14 @@ def test_what_binds_is_said_in_words() -> None:
     assert BOUND_BY["ice"] in said(screen(), "Turn")
     assert BOUND_BY["hold"] in said(full, "Turn")
     assert "hold full" in full
+
+
+def test_where_nothing_binds_that_is_said() -> None:
+    of = fleet(FLEET.replace(", pens: {P1: 2.4 t, P2: 2.4 t, S1: 2.4 t}", ""))
+    shown = screen("tows:\n" + tow("08:00", "09:00", "nil", ", to: 58 41.5N 014 34.5W"), of)
+
+    assert said(shown, "Docks").startswith("Docks Thu 5 Mar 21:58 at Port Kerrin")
+    assert said(shown, "Turn") == "Turn nothing that is logged binds the time to turn"
 
 
 def test_a_port_that_nobody_knows_is_said() -> None:

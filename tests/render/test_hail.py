@@ -82,6 +82,12 @@ def test_what_is_not_known_is_left_out_or_said_to_be_so() -> None:
     assert hail_text(replace(bare, wants=" .. ")) == hail_text(bare)
 
 
+def test_fish_that_nobody_weighed_has_an_age_but_no_mean() -> None:
+    made = hail_text(replace(HAIL, kept=(fish("ling", fish="3"),), kept_kg=None, mean_ice_days=None))
+
+    assert " Kept: ling 3 fish. Oldest 0.2 days (as if at 0 C: 0.5). Sale" in made
+
+
 @pytest.mark.parametrize(
     ("changed", "said"),
     [
