@@ -196,7 +196,7 @@ class _Screen:
             "-" if choice.hold_full_percent is None else bare(shown.fixed(choice.hold_full_percent)),
             _tonnes(choice.ice_left_kg),
             _days(choice.oldest_equivalent_ice_days),
-            _tonnes(choice.over_limit_kg) if choice.over_limit_kg else "none" if choice.over_limit_kg == 0 else "-",
+            _over(choice, self.figures.age.limit_days),
             "-" if choice.sale is None else shown.brief_day(choice.sale),
             _BINDS.get(choice.bound_by or "", ""),
         )
@@ -217,6 +217,15 @@ def _in_pen(pen: PenFigures) -> str:
     if pen.full_percent is not None:
         return bare(shown.percent_unit(pen.full_percent))
     return "?" if pen.kept_kg is None else bare(shown.weight(pen.kept_kg))
+
+
+def _over(choice: Choice, limit_days: float) -> str:
+    """Return the tonnes over the limit; a question mark where some fish is, but of no known weight."""
+    if choice.over_limit_kg:
+        return _tonnes(choice.over_limit_kg)
+    if (choice.oldest_equivalent_ice_days or 0) > limit_days:
+        return "?"
+    return "-" if choice.over_limit_kg is None else "none"
 
 
 def _moments(figures: TripFigures) -> list[datetime]:

@@ -149,6 +149,15 @@ def test_fish_over_the_limit_that_nobody_weighed_is_shown_so_too() -> None:
     )
 
 
+def test_fish_of_no_known_weight_is_not_told_as_none_over_the_limit() -> None:
+    text = TOWS.replace(
+        "ice loaded: 5 t\ntows:\n", "tows:\n  - {shot: 2026-03-04 10:00, hauled: 11:00, catch: {ling: 3 fish}}\n"
+    )
+    rows = [line for line in screen(text, at="2026-03-14 08:00").splitlines() if line.startswith(("now ", "+12 h"))]
+
+    assert [re.split("  +", row)[7] for row in rows] == ["?", "1.0"]
+
+
 def test_what_binds_is_said_in_words() -> None:
     full = screen(TOWS.replace("5 t", "25 t").replace("cod: 1000 kg", "cod: 6000 kg"))
 
