@@ -1,15 +1,19 @@
-"""The four stages in order: read, reckon, render, publish."""
+"""The stages in order: read, reckon, and for each edition redact, render, publish."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from msgspec import Struct
 
+from logbook.model.edition import CREW
+from logbook.model.figures import Reckoned
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, has_trips, publish
-from logbook.read.folder import named_from, read_folder
+from logbook.read.folder import Folder, named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.trip import reckon_trips
+from logbook.redact.policy import policy_of
+from logbook.redact.trip import redact_trips
 from logbook.render.pages import render_archive
 
 
@@ -20,13 +24,13 @@ class Built(Struct, frozen=True, kw_only=True):
         logs: How many logs there are.
         trips: How many of them became trips.
         problems: All that is wrong in them.
-        published: What was written.
+        published: What was written of each edition, in the order asked for, with the folder it went to.
     """
 
     logs: int
     trips: int
     problems: tuple[Problem, ...]
-    published: Published
+    published: tuple[tuple[Path, Published], ...]
 
     @property
     def errors(self) -> int:
@@ -38,13 +42,14 @@ class NoLogsError(Exception):
     """There is no trip to publish, and an archive with trips that it would wipe."""
 
 
-def build(logs: Path, site: Path, progress: Callable[[str], None]) -> Built:
+def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Sequence[str] = (CREW,)) -> Built:
     """Publish the archive of a logs folder.
 
     Args:
         logs: The folder of logs.
-        site: The folder of the archive.
+        site: The folder of the archive; of several editions, the folder that each has its own folder in.
         progress: Told each stage as it begins.
+        editions: office, crew or public; one at least, each once.
 
     Returns:
         What was read and written.
@@ -56,13 +61,24 @@ def build(logs: Path, site: Path, progress: Callable[[str], None]) -> Built:
     """
     progress("reading the logs")
     folder = read_folder(logs)
-    if not folder.trips and has_trips(site):
-        raise NoLogsError(f"no trip can be read in {logs}; the archive in {site} is left as it stands")
+    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
+    full = next((place for _, place in places if has_trips(place)), None)
+    if not folder.trips and full is not None:
+        raise NoLogsError(f"no trip can be read in {logs}; the archive in {full} is left as it stands")
     shown = named_from(folder, logs)
     progress(f"reckoning {len(folder.trips)} trips")
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
-    figures = reckon_fleet(trips, shown.fleet)
-    progress("drawing and writing the pages")
-    pages = render_archive(shown.fleet, trips, figures, shown.problems)
-    published = publish(pages, site)
-    return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=published)
+    published = []
+    for name, place in places:
+        progress(f"drawing and writing the pages for the {name}")
+        published.append((place, _publish(shown, trips, name, place)))
+    return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=tuple(published))
+
+
+def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: str, place: Path) -> Published:
+    """Publish one edition: what it does not show is taken out before anything is summed or rendered."""
+    policy = policy_of(edition, folder.fleet)
+    shown = redact_trips(trips, policy)
+    figures = reckon_fleet(shown, folder.fleet)
+    problems = folder.problems if policy.problems else ()
+    return publish(render_archive(folder.fleet, shown, figures, problems, policy), place)

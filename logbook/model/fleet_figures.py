@@ -70,6 +70,24 @@ class Usual(Struct, frozen=True, kw_only=True):
     most_id: str
 
 
+class HailBias(Struct, frozen=True, kw_only=True):
+    """How a vessel's out-turns of a species lay over her hails, in percent, over all her trips that tell both.
+
+    Attributes:
+        name: The species.
+        trips: How many trips tell.
+        median_percent: On the middle one; None for fewer than five.
+        low_percent: At the lower quartile.
+        high_percent: At the upper quartile.
+    """
+
+    name: str
+    trips: int
+    median_percent: float | None
+    low_percent: float | None
+    high_percent: float | None
+
+
 class VesselFigures(Struct, frozen=True, kw_only=True):
     """What a vessel's page tells over all her trips.
 
@@ -78,6 +96,7 @@ class VesselFigures(Struct, frozen=True, kw_only=True):
         usual: By species, the most kept first.
         gear: Her nets after her last trip; doors and warps beside them.
         rigging: Her doors and warps after her last trip.
+        bias: By species, the most landed first.
         landed_by_year: Calendar year of docking to what she landed.
     """
 
@@ -85,6 +104,7 @@ class VesselFigures(Struct, frozen=True, kw_only=True):
     usual: tuple[Usual, ...] = ()
     gear: ByName[NetFigures] = field(default_factory=ByName)
     rigging: ByName[NetFigures] = field(default_factory=ByName)
+    bias: tuple[HailBias, ...] = ()
     landed_by_year: ByName[Decimal] = field(default_factory=ByName)
 
 

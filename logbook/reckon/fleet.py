@@ -10,13 +10,14 @@ from statistics import median
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, Usual, VesselFigures
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, HailBias, Landed, Usual, VesselFigures
 from logbook.model.gear import FastMark
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.reckon.catch import species_key
 from logbook.reckon.gear import fasts_of
 from logbook.reckon.groups import by_place, by_species, group_of_trips
+from logbook.reckon.out_turn import quartiles
 
 
 def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
@@ -79,8 +80,23 @@ def _of_vessel(trips: Sequence[Reckoned]) -> VesselFigures:
         usual=usual_catch(trips),
         gear=last.gear,
         rigging=last.rigging,
+        bias=_bias(trips),
         landed_by_year=ByName(sorted(landed.items())),
     )
+
+
+def _bias(trips: Sequence[Reckoned]) -> tuple[HailBias, ...]:
+    """Return how the vessel's out-turns lay over her hails, where the differences are told; the most told species first."""
+    told: dict[str, list[float]] = {}
+    for trip in trips:
+        for name, hail in trip.figures.hail.items():
+            if hail.difference_percent is not None:
+                told.setdefault(name, []).append(hail.difference_percent)
+    made = []
+    for name, percents in sorted(told.items(), key=lambda one: (-len(one[1]), one[0])):
+        low, middle, high = quartiles(percents)
+        made.append(HailBias(name=name, trips=len(percents), median_percent=middle, low_percent=low, high_percent=high))
+    return tuple(made)
 
 
 def usual_catch(trips: Iterable[Reckoned]) -> tuple[Usual, ...]:

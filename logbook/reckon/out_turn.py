@@ -65,7 +65,7 @@ def _species(
 ) -> HailedSpecies:
     hail, scale = total.kept_kg if total is not None else None, _weight(entries)
     difference, percent = _difference(hail, scale)
-    low, middle, high = _quartiles(ratios)
+    low, middle, high = quartiles(ratios)
     return HailedSpecies(
         hail_kg=hail,
         out_turn_kg=scale,
@@ -110,7 +110,7 @@ def _within(hail: Decimal | None, difference: Decimal | None, limits: Limits) ->
     return abs(difference) * 100 <= limits.hail_tolerance * hail
 
 
-def _quartiles(ratios: Sequence[float]) -> tuple[float | None, float | None, float | None]:
+def quartiles(ratios: Sequence[float]) -> tuple[float | None, float | None, float | None]:
     """Return the quartiles, ends included; None each for fewer than five."""
     if len(ratios) < ENOUGH:
         return None, None, None

@@ -18,10 +18,12 @@ from logbook.reckon.gear import reckon_gear, time_lost
 from logbook.reckon.groups import by_place
 from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
+from logbook.reckon.money import reckon_money
 from logbook.reckon.neighbours import ALONE, trip_id, with_past
 from logbook.reckon.on_ice import on_ice
 from logbook.reckon.out_turn import reckon_out_turn
 from logbook.reckon.pens import reckon_pens
+from logbook.reckon.rest import reckon_rest
 from logbook.reckon.standing import Standing
 from logbook.reckon.totals import reckon_totals
 from logbook.reckon.tows import reckon_tows
@@ -44,7 +46,7 @@ def reckon_trip(
         at: As of when, for a trip that has not docked; else as of the last thing in the log.
         problems: What is wrong in its log.
     """
-    return _figures(stand(trip, fleet, neighbours, at), neighbours, problems)
+    return _figures(trip, stand(trip, fleet, neighbours, at), neighbours, problems)
 
 
 def stand(trip: Trip, fleet: Fleet, neighbours: Neighbours = ALONE, at: datetime | None = None) -> Standing:
@@ -54,7 +56,8 @@ def stand(trip: Trip, fleet: Fleet, neighbours: Neighbours = ALONE, at: datetime
     return _standing(trip, stood, fleet, _state(stood, neighbours, at), time)
 
 
-def _figures(now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...]) -> TripFigures:
+def _figures(log: Trip, now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...]) -> TripFigures:
+    """Return the figures of a trip; `log` is the whole of it, for the rest that was had while it was landed."""
     stood, tows, totals, fleet = now.trip, now.tows, now.totals, now.fleet
     ice = reckon_ice(now)
     last = last_landing(stood)
@@ -74,7 +77,9 @@ def _figures(now: Standing, neighbours: Neighbours, problems: tuple[Problem, ...
         gear=gear.nets,
         rigging=gear.rigging,
         time_lost_h=time_lost(stood.time_lost),
+        rest=reckon_rest(log if docked(log) is not None else stood, now.as_of, neighbours.past.recent),
         weather=reckon_weather(stood, tows),
+        money=reckon_money(stood, totals.days_at_sea),
         problems=problems,
     )
 
@@ -156,5 +161,5 @@ def reckon_trips(trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem
 def _reckoned(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
     now = stand(trip, fleet, neighbours)
     return Reckoned(
-        log=trip, figures=_figures(now, neighbours, problems), neighbours=neighbours, course=reckon_course(now)
+        log=trip, figures=_figures(trip, now, neighbours, problems), neighbours=neighbours, course=reckon_course(now)
     )

@@ -2,8 +2,9 @@
 
 from msgspec import Struct
 
+from logbook.model.edition import Policy
 from logbook.render.formulas import ENTRIES, Entry
-from logbook.render.links import FRONT, PROBLEMS, RECKONING, relative, trip_page, vessel_page
+from logbook.render.links import FRONT, GEAR, PROBLEMS, RECKONING, relative, trip_page, vessel_page
 
 
 class Crumb(Struct, frozen=True, kw_only=True):
@@ -19,12 +20,14 @@ class Site(Struct, frozen=True, kw_only=True):
     Attributes:
         name: The fleet's name.
         style: Path of the style sheet.
+        policy: What this edition shows.
         troubles: How many errors and warnings there are in the logs.
         trips: Ids of the trips that have a page.
     """
 
     name: str
     style: str
+    policy: Policy
     troubles: int
     trips: frozenset[str]
 
@@ -52,7 +55,9 @@ class Frame(Struct, frozen=True, kw_only=True):
     @property
     def navigation(self) -> tuple[tuple[str, str, bool], ...]:
         """Return name, link and whether it is this page of the main ways in."""
-        named = (("The fleet", FRONT), ("How it is reckoned", RECKONING), ("Log problems", PROBLEMS))
+        named = [("The fleet", FRONT), ("Gear and fasts", GEAR), ("How it is reckoned", RECKONING)]
+        if self.site.policy.problems:
+            named.append(("Log problems", PROBLEMS))
         return tuple((name, self.to(path), path == self.path) for name, path in named)
 
     def to(self, path: str, fragment: str = "") -> str:

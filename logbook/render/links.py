@@ -8,6 +8,9 @@ from logbook.model.names import slug
 FRONT = "index.html"
 RECKONING = "reckoning.html"
 PROBLEMS = "problems.html"
+GEAR = "gear.html"
+FASTS_GEOJSON = "files/fasts.geojson"
+FASTS_GPX = "files/fasts.gpx"
 
 
 def vessel_page(name: str) -> str:

@@ -4,6 +4,7 @@ import hashlib
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
+from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
@@ -11,8 +12,11 @@ from logbook.model.page import Page
 from logbook.model.problem import Problem, Severity
 from logbook.render.charts import Chart
 from logbook.render.environment import template_root
+from logbook.render.fast_files import fasts_geojson, fasts_gpx
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
+from logbook.render.gear import gear_context, render_gear
+from logbook.render.links import FASTS_GEOJSON, FASTS_GPX
 from logbook.render.problems import problems_context, render_problems
 from logbook.render.reckoning import reckoning_context, render_reckoning
 from logbook.render.trip import TripPage, render_trip, trip_context
@@ -23,7 +27,11 @@ ICON = "icon.svg"
 
 
 def render_archive(
-    fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures, problems: tuple[Problem, ...]
+    fleet: Fleet,
+    trips: tuple[Reckoned, ...],
+    figures: FleetFigures,
+    problems: tuple[Problem, ...],
+    policy: Policy,
 ) -> Iterator[Page]:
     """Give every file of the archive: pages, charts and the style sheet, in no order that matters.
 
@@ -31,12 +39,13 @@ def render_archive(
         fleet: The fleet file, or what stands for it.
         trips: All trips with their figures.
         figures: Sums over them.
-        problems: Every problem of every file, those of the trips too.
+        problems: Every problem of every file, those of the trips too; none in an edition that does not show them.
+        policy: What the edition shows; nothing else is in the records any more.
     """
     style = _style()
     yield style
     yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
-    site = _site(fleet, trips, problems, style.path)
+    site = _site(fleet, trips, problems, style.path, policy)
     landed = {one.trip_id: one for one in figures.landed}
     of_vessel: dict[str, list[Reckoned]] = defaultdict(list)
     for reckoned in trips:
@@ -51,17 +60,25 @@ def render_archive(
     front = front_context(site, trips, figures)
     yield _page(front.frame.path, render_front(front))
     yield from _drawn([front.months, front.grounds])
+    gear = gear_context(site, fleet, figures)
+    yield _page(gear.frame.path, render_gear(gear))
+    yield from _drawn([gear.chart])
+    if gear.placed:
+        yield Page(path=FASTS_GEOJSON, content=fasts_geojson(figures.fasts))
+        yield Page(path=FASTS_GPX, content=fasts_gpx(figures.fasts, site.name))
     reckoning = reckoning_context(site, fleet)
     yield _page(reckoning.frame.path, render_reckoning(reckoning))
-    troubles = problems_context(site, trips, problems)
-    yield _page(troubles.frame.path, render_problems(troubles))
+    if policy.problems:
+        troubles = problems_context(site, trips, problems)
+        yield _page(troubles.frame.path, render_problems(troubles))
 
 
-def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str) -> Site:
+def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str, policy: Policy) -> Site:
     """Return what all pages share."""
     return Site(
         name=fleet.name or "The fleet",
         style=style,
+        policy=policy,
         troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
         trips=frozenset(trip.figures.trip.id for trip in trips),
     )

@@ -12,7 +12,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from logbook.model.quantity import METRES_PER_FATHOM, Position
+from logbook.model.quantity import METRES_PER_FATHOM, POUND_KG, Position
 
 THIN = "\u202f"
 """A narrow space that no line breaks at."""
@@ -88,6 +88,16 @@ celsius = _shows(1)
 celsius_unit = _shows(1, "°C")
 metres = _shows(0)
 metres_unit = _shows(0, "m")
+
+
+def thousand_pounds(value: Decimal | None) -> str:
+    """Return kilograms as thousands of pounds avoirdupois."""
+    return MISSING if value is None else fixed(value / POUND_KG / 1000)
+
+
+def money(value: Decimal | None) -> str:
+    """Return a sum of money with two decimals; a price that has more is rounded."""
+    return MISSING if value is None else fixed(value, 2)
 
 
 def fathoms(value: float | None) -> str:
@@ -257,6 +267,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "metres_unit": metres_unit,
     "miles": miles,
     "miles_unit": miles_unit,
+    "money": money,
     "moment": moment,
     "offset_words": offset_words,
     "month": month,
@@ -270,6 +281,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "short_day": short_day,
     "square_km": square_km,
     "square_km_unit": square_km_unit,
+    "thousand_pounds": thousand_pounds,
     "tonnes": tonnes,
     "took": took,
     "weight": weight,

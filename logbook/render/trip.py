@@ -11,6 +11,7 @@ from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import GroupFigures, Landed
 from logbook.model.trip import OutTurn, Trip
+from logbook.model.weather import WeatherFigures
 from logbook.render.also import LoggedList, logged_lists, loose_ends
 from logbook.render.chart_of_tows import TowChart, tow_chart
 from logbook.render.charts import Chart
@@ -19,11 +20,13 @@ from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
 from logbook.render.gather import added, by_weight, kept_species, moments, was_kept
+from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_species
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
+from logbook.render.rest_of_trip import HailRow, RestRow, WeatherTable, hail_rows, rest_rows, weather_tables
 from logbook.render.shown import full_date, one_line
 from logbook.render.tow_rows import Said, TowDay, said_of_tows, tow_days
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
@@ -99,11 +102,28 @@ class TripPage(Struct, frozen=True, kw_only=True):
     age_marks: Mapping[str, Markup]
     age_notes: Notes
     age_days: tuple[tuple[str, Decimal], ...]
+    hailed: tuple[HailRow, ...]
+    hail_notes: Notes
+    tolerance: Decimal
+    gear: tuple[GearRow, ...]
+    gear_notes: Notes
+    damage: tuple[tuple[str, tuple[str, ...]], ...]
+    time_lost: tuple[tuple[str, float], ...]
+    weather_tables: tuple[WeatherTable, ...]
+    weather_notes: Notes
+    rest: tuple[RestRow, ...]
+    rest_notes: Notes
+    currency: str | None
 
     @property
     def heads(self) -> tuple[tuple[str, bool], ...]:
         """Return the names of the species with a column, and whether each is short enough not to be broken."""
         return tuple((name, len(name) <= _SHORT) for name in self.columns)
+
+    @property
+    def weather_told(self) -> bool:
+        """Tell whether anything is known of weather or light."""
+        return bool(self.weather_tables) or self.figures.weather.worst_force is not None
 
     @property
     def also(self) -> bool:
@@ -132,6 +152,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     columns = kept_species(figures.catch)[:_COLUMNS]
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
+    hail_notes, gear_notes, weather_notes, rest_notes = Notes(), Notes(), Notes(), Notes()
     clock = clock_of(moments([reckoned]), log.zone)
     days = tow_days(reckoned, columns, tow_notes, track_notes)
     frame = trip_frame(site, figures)
@@ -173,6 +194,18 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         lists=logged_lists(log, clock.offset),
         age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),
         age_notes=age_notes,
+        hailed=hail_rows(figures, hail_notes),
+        hail_notes=hail_notes,
+        tolerance=fleet.limits.hail_tolerance,
+        gear=gear_rows({**figures.gear, **figures.rigging}, gear_notes),
+        gear_notes=gear_notes,
+        damage=tuple((name, net.damage) for name, net in figures.gear.items() if net.damage),
+        time_lost=tuple(figures.time_lost_h.items()),
+        weather_tables=weather_tables(figures.weather),
+        weather_notes=_weather_notes(figures.weather, weather_notes),
+        rest=rest_rows(figures.rest, rest_notes),
+        rest_notes=rest_notes,
+        currency=fleet.currency,
         age_days=tuple((day_words(day), kept) for day, kept in figures.age.kept_kg_by_day.items()),
     )
 
@@ -227,6 +260,12 @@ def _species_rows(figures: TripFigures, landed: Landed | None, notes: Notes) -> 
         for name in by_weight(catch)
     ]
     return tuple(rows)
+
+
+def _weather_notes(weather: WeatherFigures, notes: Notes) -> Notes:
+    """Return the notes with what the hours by force leave out."""
+    notes.marks(weather.basis, ("hours_by_force",))
+    return notes
 
 
 def _out_turn(lines: Iterable[OutTurn]) -> tuple[OutTurnRow, ...]:

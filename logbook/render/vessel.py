@@ -1,19 +1,22 @@
 """A vessel's page: its trips, what it usually keeps, its best trips, its grounds, the vessel itself."""
 
 from collections.abc import Mapping, Sequence
+from decimal import Decimal
 
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Vessel
-from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, Usual, VesselFigures
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, HailBias, Landed, Usual, VesselFigures
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import KeptRow, kept_chief, kept_rows, vessel_trips_chart
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, begun, moments, trip_line
+from logbook.render.gear import GearRow, gear_rows
 from logbook.render.links import vessel_page
+from logbook.render.marks import Notes
 
 _BEST = 3
 
@@ -29,6 +32,10 @@ class VesselPage(Struct, frozen=True, kw_only=True):
     best: tuple[TripLine, ...]
     usual: tuple[Usual, ...]
     grounds: tuple[GroupFigures, ...]
+    gear: tuple[GearRow, ...]
+    gear_notes: Notes
+    bias: tuple[HailBias, ...]
+    landed_by_year: tuple[tuple[str, Decimal], ...]
     chart: Chart | None
     chief: tuple[str, ...]
     kept_rows: tuple[KeptRow, ...]
@@ -41,6 +48,7 @@ def vessel_context(
     in_order = sorted(trips, key=begun)
     vessel = in_order[-1].log.vessel
     name = in_order[-1].figures.trip.vessel
+    gear_notes = Notes()
     of_her = figures.of_vessel.get(name, VesselFigures())
     lines = [trip_line(trip, landed.get(trip.figures.trip.id)) for trip in in_order]
     return VesselPage(
@@ -52,6 +60,10 @@ def vessel_context(
         best=_best(lines),
         usual=of_her.usual,
         grounds=tuple(of_her.grounds.values()),
+        gear=gear_rows({**of_her.gear, **of_her.rigging}, gear_notes),
+        gear_notes=gear_notes,
+        bias=of_her.bias,
+        landed_by_year=tuple(of_her.landed_by_year.items()),
         chart=vessel_trips_chart(name, lines),
         chief=kept_chief(lines),
         kept_rows=tuple(reversed(kept_rows(lines))),

@@ -15,6 +15,11 @@ from logbook.model.figures import (
     TowFigures,
     TripHead,
 )
+from logbook.model.gear import NetFigures
+from logbook.model.money import MoneyFigures
+from logbook.model.out_turn import HailedSpecies
+from logbook.model.rest import RestFigures
+from logbook.model.weather import WeatherFigures
 from logbook.render.formulas import CHAPTERS, ENTRIES, LOGGED, RECKONED, Entry
 
 EVERY = [entry for chapter in CHAPTERS for entry in chapter.entries]
@@ -22,7 +27,23 @@ EVERY = [entry for chapter in CHAPTERS for entry in chapter.entries]
 
 @pytest.mark.parametrize(
     "record",
-    [TripHead, TowFigures, SpeciesCatch, SpeciesTotal, Totals, Ice, IceToTake, PenFigures, Age, LandingFigures],
+    [
+        TripHead,
+        TowFigures,
+        SpeciesCatch,
+        SpeciesTotal,
+        Totals,
+        Ice,
+        IceToTake,
+        PenFigures,
+        Age,
+        LandingFigures,
+        HailedSpecies,
+        NetFigures,
+        WeatherFigures,
+        RestFigures,
+        MoneyFigures,
+    ],
 )
 def test_every_figure_of_a_record_is_explained(record: type) -> None:
     explained = {key for entry in EVERY for key in entry.keys}

@@ -21,6 +21,7 @@ from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
+from logbook.redact.policy import policy_of
 from logbook.render.pages import render_archive
 from tests.render import example
 
@@ -57,7 +58,7 @@ class Tags(HTMLParser):
 def archive(
     fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures = EMPTY, problems: tuple[Problem, ...] = ()
 ) -> dict[str, bytes]:
-    pages = list(render_archive(fleet, trips, figures, problems))
+    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet)))
     assert len({page.path for page in pages}) == len(pages)
     return {page.path: page.content for page in pages}
 

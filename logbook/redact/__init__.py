@@ -1,0 +1,1 @@
+"""Records without what an edition does not show: done once, before anything is rendered."""

@@ -1,0 +1,113 @@
+"""The page of gear and fasts: hours on every net since it was mended, and every place where gear came fast."""
+
+from msgspec import Struct
+
+from logbook.model.fleet import Fleet
+from logbook.model.fleet_figures import FleetFigures
+from logbook.model.gear import FastMark, NetFigures
+from logbook.render.chartlet import HEIGHT, WIDTH, framed, near_and_far, points_of, unwrapped
+from logbook.render.charts import Chart, Track
+from logbook.render.environment import environment
+from logbook.render.frame import Frame, Site
+from logbook.render.links import FASTS_GEOJSON, FASTS_GPX, GEAR, fleet_chart
+from logbook.render.marks import Notes
+from logbook.render.shown import many
+
+
+class GearRow(Struct, frozen=True, kw_only=True):
+    """A net, the doors or the warps of a vessel."""
+
+    name: str
+    figures: NetFigures
+    mark: str
+
+
+class VesselGear(Struct, frozen=True, kw_only=True):
+    """The gear of a vessel after her last trip."""
+
+    name: str
+    rows: tuple[GearRow, ...]
+
+
+class FastRow(Struct, frozen=True, kw_only=True):
+    """A fast with the number that it has on the chartlet."""
+
+    number: int
+    mark: FastMark
+    placed: bool
+
+
+class GearPage(Struct, frozen=True, kw_only=True):
+    """All that the page shows."""
+
+    frame: Frame
+    vessels: tuple[VesselGear, ...]
+    notes: Notes
+    fasts: tuple[FastRow, ...]
+    chart: Chart | None
+    geojson: str
+    gpx: str
+
+    @property
+    def placed(self) -> bool:
+        """Tell whether any fast has a place, so that there are files of them."""
+        return any(row.placed for row in self.fasts)
+
+
+def gear_context(site: Site, fleet: Fleet, figures: FleetFigures) -> GearPage:
+    """Return what the page shows."""
+    notes = Notes()
+    vessels = [
+        VesselGear(name=name, rows=gear_rows({**own.gear, **own.rigging}, notes))
+        for name, own in sorted(figures.of_vessel.items())
+    ]
+    rows = tuple(
+        FastRow(number=n, mark=mark, placed=mark.at is not None or bool(mark.track))
+        for n, mark in enumerate(figures.fasts, 1)
+    )
+    return GearPage(
+        frame=Frame(site=site, path=GEAR, title="Gear and fasts"),
+        vessels=tuple(vessel for vessel in vessels if vessel.rows),
+        notes=notes,
+        fasts=rows,
+        chart=_chart(rows, fleet),
+        geojson=FASTS_GEOJSON,
+        gpx=FASTS_GPX,
+    )
+
+
+def gear_rows(gear: dict[str, NetFigures], notes: Notes) -> tuple[GearRow, ...]:
+    """Return the rows of a table of gear; those that were never towed and never mended are left out."""
+    return tuple(
+        GearRow(
+            name=name,
+            figures=figures,
+            mark=notes.marks(figures.basis, ("towed_h_since_mended",)).get("towed_h_since_mended", ""),
+        )
+        for name, figures in gear.items()
+        if figures.tows_since_mended or figures.tows or figures.mended_at is not None
+    )
+
+
+def _chart(rows: tuple[FastRow, ...], fleet: Fleet) -> Chart | None:
+    """Return the chartlet of all fasts of which a place is known; None where there is none."""
+    placed = [(row, points_of((row.mark.at,) if row.mark.at is not None else row.mark.track)) for row in rows]
+    placed = [(row, points) for row, points in placed if points]
+    if not placed:
+        return None
+    east = placed[0][1][0][0]
+    whole = [unwrapped(points, east) for _, points in placed]
+    near, _ = near_and_far(whole)
+    tracks = [Track(points=whole[n], foul=True, label=str(placed[n][0].number)) for n in near]
+    return Chart(
+        path=fleet_chart("fasts"),
+        alt=f"Chartlet of {many(len(tracks), 'place', 'places')} where gear came fast, numbered as in the table.",
+        width=WIDTH,
+        height=HEIGHT,
+        drawing=framed(tracks, fleet),
+    )
+
+
+def render_gear(context: GearPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/gear.html").render(page=context, frame=context.frame)
