@@ -43,6 +43,7 @@ class FastMark(Struct, frozen=True, kw_only=True):
         trip_id: On which trip.
         vessel: Whose gear.
         tow: Number of the tow.
+        order: Its place among the tows of the trip, from 1.
         when: When it was hauled, else shot; None where neither is known.
         ground: Its ground.
         depth_m: Mean depth of the tow.
@@ -54,6 +55,7 @@ class FastMark(Struct, frozen=True, kw_only=True):
     trip_id: str
     vessel: str
     tow: int
+    order: int
     when: datetime | None
     ground: str | None
     depth_m: float | None

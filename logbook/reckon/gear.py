@@ -142,7 +142,7 @@ def time_lost(periods: Iterable[Period]) -> ByName[float]:
 
 def fasts_of(trip: Trip, trip_id: str) -> Iterator[FastMark]:
     """Give every place where gear came fast on a trip: the ship's position where it was typed, else the tow's track."""
-    for tow in trip.tows:
+    for order, tow in enumerate(trip.tows, 1):
         if tow.fast is None:
             continue
         ends = (tow.start, *tow.via, tow.end)
@@ -150,6 +150,7 @@ def fasts_of(trip: Trip, trip_id: str) -> Iterator[FastMark]:
             trip_id=trip_id,
             vessel=trip.vessel.name,
             tow=tow.no,
+            order=order,
             when=tow.hauled or tow.shot,
             ground=tow.ground,
             depth_m=float(tow.depth.mean) if tow.depth is not None else None,

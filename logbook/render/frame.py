@@ -72,6 +72,10 @@ class Frame(Struct, frozen=True, kw_only=True):
         """Return the link to a trip's page."""
         return self.to(trip_page(trip_id))
 
+    def tow(self, trip_id: str, order: int) -> str:
+        """Return the link to a tow on a trip's page, by its place among the tows from 1."""
+        return self.to(trip_page(trip_id), f"tow-{order}")
+
     def how(self, entry: str) -> str:
         """Return the link to how a figure is reckoned."""
         return self.to(RECKONING, ENTRIES[entry].id)
