@@ -14,6 +14,7 @@ from logbook.render.clock import clock_of
 from logbook.render.gather import by_weight
 from logbook.render.marks import Notes
 from logbook.render.passage import legs
+from logbook.render.plain_besides import besides, ice
 from logbook.render.shown import one_line, plain
 from logbook.render.text import bare, dash, table, tow_numbers
 
@@ -25,8 +26,10 @@ def plain_report(trip: Trip, figures: TripFigures) -> str:
         _totals(figures),
         _tows(figures),
         _catch(figures),
+        ice(figures),
         _age(figures),
         _passage(figures),
+        *besides(figures),
         _came_about(figures),
     )
     return "\n\n".join("\n".join(part) for part in parts if part)
@@ -172,7 +175,14 @@ def _came_about(figures: TripFigures) -> list[str]:
         species = ((f"{name} {field}", words) for name, caught in tow.catch.items() for field, words in caught.basis)
         for field, words in (*tow.basis, *species):
             found.setdefault((field, words), []).append(tow.no)
-    totals: tuple[Basis, ...] = (figures.trip.basis, figures.totals.basis, figures.age.basis, figures.landing.basis)
+    totals: tuple[Basis, ...] = (
+        figures.trip.basis,
+        figures.totals.basis,
+        figures.ice.basis,
+        figures.age.basis,
+        figures.landing.basis,
+        figures.weather.basis,
+    )
     lines = [f"{field}: {words}" for basis in totals for field, words in basis]
     told = {f"{field}: {words}" for field, words in found}
     of_trip = (f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis)
