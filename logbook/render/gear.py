@@ -11,6 +11,7 @@ from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
 from logbook.render.links import FASTS_GEOJSON, FASTS_GPX, GEAR, fleet_chart
 from logbook.render.marks import Notes
+from logbook.render.more_charts import gear_chart
 from logbook.render.shown import many
 
 
@@ -45,6 +46,7 @@ class GearPage(Struct, frozen=True, kw_only=True):
     notes: Notes
     fasts: tuple[FastRow, ...]
     chart: Chart | None
+    hours: Chart | None
     geojson: str
     gpx: str
 
@@ -71,6 +73,7 @@ def gear_context(site: Site, fleet: Fleet, figures: FleetFigures) -> GearPage:
         notes=notes,
         fasts=rows,
         chart=_chart(rows, fleet),
+        hours=gear_chart(figures),
         geojson=FASTS_GEOJSON,
         gpx=FASTS_GPX,
     )

@@ -56,13 +56,13 @@ def render_archive(
     for name in sorted(of_vessel):
         vessel = vessel_context(site, of_vessel[name], figures, landed)
         yield _page(vessel.frame.path, render_vessel(vessel))
-        yield from _drawn([vessel.chart])
+        yield from _drawn([vessel.chart, vessel.gross])
     front = front_context(site, trips, figures)
     yield _page(front.frame.path, render_front(front))
     yield from _drawn([front.months, front.grounds])
     gear = gear_context(site, fleet, figures)
     yield _page(gear.frame.path, render_gear(gear))
-    yield from _drawn([gear.chart])
+    yield from _drawn([gear.chart, gear.hours])
     if gear.placed:
         yield Page(path=FASTS_GEOJSON, content=fasts_geojson(figures.fasts))
         yield Page(path=FASTS_GPX, content=fasts_gpx(figures.fasts, site.name))
@@ -97,7 +97,7 @@ def _page(path: str, html: str) -> Page:
 def _trip_charts(trip: TripPage) -> list[Chart | None]:
     hold = trip.hold
     chartlet = trip.chartlet.chart if trip.chartlet else None
-    return [chartlet, trip.run, trip.grades, hold.plan, hold.ice, hold.ageing, trip.age]
+    return [chartlet, trip.run, trip.grades, hold.plan, hold.ice, hold.ageing, trip.age, trip.weather_chart]
 
 
 def _drawn(charts: Iterable[Chart | None]) -> Iterator[Page]:

@@ -24,6 +24,7 @@ from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_species
+from logbook.render.more_charts import weather_chart
 from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.rest_of_trip import HailRow, RestRow, WeatherTable, hail_rows, rest_rows, weather_tables
@@ -111,6 +112,7 @@ class TripPage(Struct, frozen=True, kw_only=True):
     time_lost: tuple[tuple[str, float], ...]
     weather_tables: tuple[WeatherTable, ...]
     weather_notes: Notes
+    weather_chart: Chart | None
     rest: tuple[RestRow, ...]
     rest_notes: Notes
     currency: str | None
@@ -202,6 +204,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         damage=tuple((name, net.damage) for name, net in figures.gear.items() if net.damage),
         time_lost=tuple(figures.time_lost_h.items()),
         weather_tables=weather_tables(figures.weather),
+        weather_chart=weather_chart(reckoned),
         weather_notes=_weather_notes(figures.weather, weather_notes),
         rest=rest_rows(figures.rest, rest_notes),
         rest_notes=rest_notes,

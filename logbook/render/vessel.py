@@ -17,6 +17,7 @@ from logbook.render.gather import TripLine, begun, moments, trip_line
 from logbook.render.gear import GearRow, gear_rows
 from logbook.render.links import vessel_page
 from logbook.render.marks import Notes
+from logbook.render.more_charts import gross_chart
 
 _BEST = 3
 
@@ -37,6 +38,8 @@ class VesselPage(Struct, frozen=True, kw_only=True):
     bias: tuple[HailBias, ...]
     landed_by_year: tuple[tuple[str, Decimal], ...]
     chart: Chart | None
+    gross: Chart | None
+    sold: tuple[TripLine, ...]
     chief: tuple[str, ...]
     kept_rows: tuple[KeptRow, ...]
 
@@ -65,6 +68,8 @@ def vessel_context(
         bias=of_her.bias,
         landed_by_year=tuple(of_her.landed_by_year.items()),
         chart=vessel_trips_chart(name, lines),
+        gross=gross_chart(name, lines),
+        sold=tuple(line for line in reversed(lines) if line.trip.figures.money is not None),
         chief=kept_chief(lines),
         kept_rows=tuple(reversed(kept_rows(lines))),
     )
