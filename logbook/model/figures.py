@@ -62,13 +62,14 @@ class TripHead(Struct, frozen=True, kw_only=True):
 
 
 class SpeciesCatch(Struct, frozen=True, kw_only=True):
-    """What one tow caught of one species; None where not known."""
+    """What one tow caught of one species; None where not known. `kept` says that some was kept, be it only counted."""
 
     kept_kg: Decimal | None
     put_back_kg: Decimal | None
     undersize_kg: Decimal | None
     live_kg: Decimal | None
     grades: ByName[Decimal | None]
+    kept: bool = True
     basis: Basis = ()
 
 
@@ -112,7 +113,7 @@ class TowFigures(Struct, frozen=True, kw_only=True):
 
 
 class SpeciesTotal(Struct, frozen=True, kw_only=True):
-    """One entry of `catch`: a species over the trip."""
+    """One entry of `catch`: a species over the trip. `kept` says that some was kept, be it only counted."""
 
     code: str | None
     kept_kg: Decimal | None
@@ -121,6 +122,7 @@ class SpeciesTotal(Struct, frozen=True, kw_only=True):
     live_kg: Decimal | None
     grades: ByName[Decimal | None]
     share_percent: float | None
+    kept: bool = True
     basis: Basis = ()
 
 

@@ -67,6 +67,7 @@ def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]
         undersize_kg=add(map(kilograms, undersize)),
         live_kg=add(map(live, kept)),
         grades=_grades(kept),
+        kept=bool(kept),
         basis=(("live_kg", words),) if factors else (),
     )
 
@@ -147,6 +148,7 @@ def _total(parts: list[SpeciesCatch], kept_kg: Decimal | None, code: str | None)
         live_kg=add(part.live_kg for part in parts),
         grades=_added([*graded, *plain]) if graded else ByName(),
         share_percent=float(kept / kept_kg * 100) if kept is not None and kept_kg else None,
+        kept=any(part.kept for part in parts),
         basis=tuple(("live_kg", words) for words in ways),
     )
 

@@ -9,7 +9,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from logbook.model.figures import Reckoned, SpeciesCatch, SpeciesTotal, TowFigures
+from logbook.model.figures import Reckoned, SpeciesTotal, TowFigures
 from logbook.model.fleet_figures import Landed
 from logbook.model.named import ByName
 from logbook.model.trip import Tow
@@ -29,13 +29,8 @@ def by_weight(catch: ByName[SpeciesTotal]) -> tuple[str, ...]:
 
 
 def kept_species(catch: ByName[SpeciesTotal]) -> tuple[str, ...]:
-    """Return the names of the species that were kept, most kept first; without those that were only put back."""
-    return tuple(name for name in by_weight(catch) if was_kept(catch[name]))
-
-
-def was_kept(species: SpeciesTotal | SpeciesCatch) -> bool:
-    """Tell whether any of a species was kept, known by weight or not."""
-    return species.kept_kg is not None or species.put_back_kg is None
+    """Return the names of the species that were kept, most kept first; without those only put back or kept undersize."""
+    return tuple(name for name in by_weight(catch) if catch[name].kept)
 
 
 def logged_tows(reckoned: Reckoned) -> tuple[tuple[Tow, TowFigures], ...]:

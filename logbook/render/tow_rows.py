@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from logbook.model.figures import Reckoned, TowFigures
 from logbook.model.trip import Tow
-from logbook.render.gather import added, logged_tows, was_kept
+from logbook.render.gather import added, logged_tows
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.notes import note
 
@@ -92,7 +92,7 @@ def _row(anchor: str, log: Tow, tow: TowFigures, columns: tuple[str, ...], notes
     for name in columns:
         caught = tow.catch.get(name)
         mark = notes.marks(caught.basis, ("kept_kg",)).get("kept_kg", NO_MARK) if caught else NO_MARK
-        species.append((caught.kept_kg if caught else None, caught is not None and was_kept(caught), mark))
+        species.append((caught.kept_kg if caught else None, caught is not None and caught.kept, mark))
     return TowRow(
         anchor=anchor,
         log=log,

@@ -19,7 +19,7 @@ from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
-from logbook.render.gather import added, by_weight, kept_species, moments, was_kept
+from logbook.render.gather import added, by_weight, kept_species, moments
 from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
 from logbook.render.links import trip_page, vessel_page
@@ -56,7 +56,7 @@ class SpeciesRow(Struct, frozen=True, kw_only=True):
     @property
     def kept(self) -> bool:
         """Tell whether any of it was kept."""
-        return was_kept(self.total)
+        return self.total.kept
 
 
 class OutTurnRow(Struct, frozen=True, kw_only=True):

@@ -365,6 +365,7 @@ def totals_of(figures: list[TowFigures]) -> ByName[SpeciesTotal]:
             live_kg=None,
             grades=ByName(),
             share_percent=None,
+            kept=False,
         )
         made.append(("skate", skate))
     return ByName(made)

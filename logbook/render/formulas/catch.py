@@ -9,7 +9,7 @@ CATCH = Chapter(
         Entry(
             id="kept",
             name="Kept",
-            keys=("kept_kg", "undersize_kg", "grades", "catch", "code"),
+            keys=("kept_kg", "kept", "undersize_kg", "grades", "catch", "code"),
             how=LOGGED,
             unit="kg, product weight",
             what="What was kept, in the state it was stowed in, as estimated aboard. Baskets, boxes and the like are turned into kilograms by the fleet file's own weights for them. A tow that caught nothing counts as 0; a tow whose catch was not written is not known and left out of totals, which then say so. A catch sorted together with the next tow's stands with that one.",
