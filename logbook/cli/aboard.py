@@ -12,7 +12,6 @@ from logbook.cli.say import status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.as_of import until
 from logbook.reckon.hail import hailed
-from logbook.reckon.icing import icing_on_deck
 
 
 def arguments(parser: ArgumentParser) -> None:
@@ -23,19 +22,20 @@ def arguments(parser: ArgumentParser) -> None:
 def run(asked: Namespace) -> int:
     """Print the screen and return the exit status."""
     trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.WHILE_OUT)
-    icing = icing_on_deck(trip, figures.trip.as_of)
     if asked.json:
         from logbook.reckon.export import as_json
 
         made = as_json(figures)
-        made["icing_on_deck"] = (
-            None if icing is None else {"icing": icing.icing, "at": icing.at and icing.at.isoformat()}
-        )
+        told = figures.weather
+        made["icing_on_deck"] = told.icing_on_deck and {
+            "icing": told.icing_on_deck,
+            "at": told.icing_on_deck_at and told.icing_on_deck_at.isoformat(),
+        }
         made.pop("tows")
         print(json.dumps(made, indent=2, ensure_ascii=False, allow_nan=False))
     else:
         from logbook.render.aboard import aboard_text
 
-        print(aboard_text(figures, hailed(until(trip, figures.trip.as_of)), icing))
+        print(aboard_text(figures, hailed(until(trip, figures.trip.as_of))))
         tell_faults(asked.log, figures.problems)
     return status_of(figures.problems)

@@ -17,6 +17,7 @@ COMMANDS = {
     "aboard": "how the trip stands: fish, hold, ice, age, and when to turn for home",
     "hail": "the message to send ashore",
     "ice": "the ice to take for a planned trip",
+    "here": "what was caught near a place at this time of other years, and fasts near it",
     "build": "publish the archive of a folder of logs",
 }
 """Every command, whose module in this package has its name, and what it does."""
@@ -35,6 +36,7 @@ Examples:
   logbook reckon LOG --json              the same for other programs
   logbook aboard LOG                     what is aboard, how long the ice lasts, when to turn
   logbook hail LOG                       what to send ashore
+  logbook here '58 52N 015 10W'          the same ground at this time of other years
   logbook ice --vessel 'Solan Bright' --days 7 --catch '40 t' --sea '8 C'
   logbook build sample_logs site         publish the archive; open site/index.html
 

@@ -68,13 +68,18 @@ def add_log(parser: ArgumentParser) -> None:
 
 def moment(text: str | None, trip: Trip) -> datetime | None:
     """Return the moment of `--at`: `now`, or a date and time, in the log's zone where it has no offset."""
+    return moment_in(text, trip.zone)
+
+
+def moment_in(text: str | None, zone_name: str) -> datetime | None:
+    """Return the moment of `--at`, in a zone where it has no offset."""
     from logbook.read.moment import parse_stamp
     from logbook.read.timeline import AFTER, Clock
     from logbook.read.zone import parse_zone
 
     if text is None:
         return None
-    zone = parse_zone(trip.zone).value or parse_zone("UTC").value
+    zone = parse_zone(zone_name).value or parse_zone("UTC").value
     assert zone is not None  # noqa: S101 - UTC is always known
     if text.strip().casefold() == "now":
         return zone.local(datetime.now(UTC))

@@ -1,0 +1,90 @@
+"""The same place at the same time of other years: tows near by, what they kept, and fasts, for `logbook here`."""
+
+from collections.abc import Iterable, Sequence
+from datetime import datetime, timedelta
+from itertools import pairwise
+from math import cos, hypot, radians
+
+from logbook.model.figures import Reckoned
+from logbook.model.look_back import FastNear, LookBack
+from logbook.model.named import ByName
+from logbook.model.quantity import Position
+from logbook.model.trip import Tow
+from logbook.reckon.gear import fasts_of
+from logbook.reckon.listed import best_of, grouped, listed, species_of, summed
+from logbook.reckon.of_ground import in_same_weeks
+
+_MILES_A_DEGREE = 60.0
+_BEST = 8
+
+
+def look_back(
+    trips: Sequence[Reckoned], position: Position, at: datetime, *, weeks: float, within_nm: float
+) -> LookBack:
+    """Return what was caught near a place in the same weeks of any year, and the fasts near it.
+
+    Args:
+        trips: All trips.
+        position: The place.
+        at: The day of the year.
+        weeks: How many weeks before and after that day.
+        within_nm: How near a tow's track must lie, in nautical miles.
+    """
+    tows = in_same_weeks(listed(trips), at, timedelta(weeks=weeks))
+    placed = [(one, track) for one in tows if (track := track_of(one.log))]
+    near = [one for one, track in placed if away_nm(position, track) <= within_nm]
+    years = grouped(near, lambda one: one.when.year if one.when is not None else None)
+    return LookBack(
+        position=position,
+        at=at,
+        weeks=weeks,
+        within_nm=within_nm,
+        by_year=ByName((str(year), summed(str(year), own)) for year, own in sorted(years.items(), reverse=True)),
+        species=species_of(near),
+        tows=best_of(near, None, _BEST),
+        fasts=tuple(_fasts(trips, position, within_nm)),
+        basis=(("by_year", f"without {len(tows) - len(placed)} tows of those weeks that have no position"),)
+        if len(tows) > len(placed)
+        else (),
+    )
+
+
+def track_of(tow: Tow | None) -> tuple[Position, ...]:
+    """Return where a tow led, as far as it is known."""
+    if tow is None:
+        return ()
+    return tuple(place for place in (tow.start, *tow.via, tow.end) if place is not None)
+
+
+def away_nm(position: Position, track: Sequence[Position]) -> float:
+    """Return how far a place lies from the nearest part of a track of one position at least, in nautical miles.
+
+    On a plane that touches the earth at the place: within a hundredth for what is near it, which is what is asked; over the date line
+    as well.
+    """
+    points = [_plane(position, place) for place in track]
+    if len(points) == 1:
+        return hypot(*points[0])
+    return min(_from_segment(a, b) for a, b in pairwise(points))
+
+
+def _plane(origin: Position, place: Position) -> tuple[float, float]:
+    east = (place.longitude - origin.longitude + 180) % 360 - 180
+    middle = radians((place.latitude + origin.latitude) / 2)
+    return east * cos(middle) * _MILES_A_DEGREE, (place.latitude - origin.latitude) * _MILES_A_DEGREE
+
+
+def _from_segment(a: tuple[float, float], b: tuple[float, float]) -> float:
+    """Return how far the origin lies from a segment."""
+    along = (b[0] - a[0], b[1] - a[1])
+    length = along[0] ** 2 + along[1] ** 2
+    part = 0.0 if not length else max(0.0, min(1.0, -(a[0] * along[0] + a[1] * along[1]) / length))
+    return hypot(a[0] + part * along[0], a[1] + part * along[1])
+
+
+def _fasts(trips: Iterable[Reckoned], position: Position, within_nm: float) -> Iterable[FastNear]:
+    marks = (mark for trip in trips for mark in fasts_of(trip.log, trip.figures.trip.id))
+    placed = [(mark, (mark.at,) if mark.at is not None else mark.track) for mark in marks]
+    near = [FastNear(mark=mark, away_nm=away_nm(position, track)) for mark, track in placed if track]
+    known = [one for one in near if one.away_nm <= within_nm]
+    return sorted(known, key=lambda one: (one.away_nm, one.mark.trip_id, one.mark.tow))
