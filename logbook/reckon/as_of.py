@@ -5,7 +5,7 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
-from logbook.model.trip import Landing, Period, Tow, Trip
+from logbook.model.trip import Landing, Period, Tow, Trip, Weather
 
 
 def docked(trip: Trip) -> datetime | None:
@@ -71,7 +71,7 @@ def until(trip: Trip, time: datetime) -> Trip:
         tows=tuple(_tows_until(trip.tows, time)),
         stowage=tuple(line for line in trip.stowage if happened(line.at)),
         readings=tuple(reading for reading in trip.readings if happened(reading.at)),
-        weather=tuple(look for look in trip.weather if happened(look.at)),
+        weather=tuple(_looks_until(trip.weather, time)),
         gear=tuple(event for event in trip.gear if happened(event.at)),
         passage=tuple(fix for fix in trip.passage if happened(fix.at)),
         time_lost=_periods_until(trip.time_lost, time),
@@ -80,6 +80,15 @@ def until(trip: Trip, time: datetime) -> Trip:
         turned=turned,
         landings=tuple(landing for landing in trip.landings if happened(landing.docked)),
     )
+
+
+def _looks_until(looks: Iterable[Weather], time: datetime) -> Iterator[Weather]:
+    """Give the looks at the weather by a time; one whose own is not known goes with the look typed before it."""
+    stands = True
+    for look in looks:
+        stands = look.at <= time if look.at is not None else stands
+        if stands:
+            yield look
 
 
 def _periods_until(periods: Iterable[Period], time: datetime) -> tuple[Period, ...]:

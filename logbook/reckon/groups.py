@@ -16,7 +16,7 @@ from logbook.model.names import fold_name
 from logbook.model.quantity import Money
 from logbook.reckon.catch import add
 from logbook.reckon.totals import add_floats, catch_per_hour
-from logbook.reckon.weather import LIGHTS
+from logbook.reckon.weather import LIGHTS, by_light_of
 
 
 def group_of_tows(name: str, trips: int, tows: Sequence[TowFigures], clean: Iterable[TowFigures]) -> GroupFigures:
@@ -28,8 +28,7 @@ def group_of_tows(name: str, trips: int, tows: Sequence[TowFigures], clean: Iter
         tows: The tows.
         clean: Those of them that were not foul, nor sorted with one that was.
     """
-    by_light = {light: [tow for tow in tows if tow.light == light] for light in LIGHTS}
-    lit = {light: own for light, own in by_light.items() if own}
+    by_light = by_light_of(tows)
     return GroupFigures(
         name=name,
         trips=trips,
@@ -42,8 +41,8 @@ def group_of_tows(name: str, trips: int, tows: Sequence[TowFigures], clean: Iter
         live_kg=add(tow.live_kg for tow in tows),
         kept_kg_per_h=catch_per_hour(tows),
         kept_kg_per_h_clean=catch_per_hour(clean),
-        hours_by_light=ByName((light, add_floats(tow.duration_h for tow in own) or 0.0) for light, own in lit.items()),
-        kept_kg_per_h_by_light=ByName((light, catch_per_hour(own)) for light, own in lit.items()),
+        hours_by_light=ByName((light, hours) for light, (hours, _) in by_light.items()),
+        kept_kg_per_h_by_light=ByName((light, catch_per_hour(own)) for light, (_, own) in by_light.items()),
     )
 
 

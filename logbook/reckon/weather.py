@@ -1,8 +1,9 @@
 """Hours towed and catch per hour by the force of the wind and by light; the worst of it; ice on deck."""
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 
+from logbook.model.basis import Basis
 from logbook.model.figures import TowFigures
 from logbook.model.named import ByName
 from logbook.model.trip import Tow, Trip, Weather
@@ -19,8 +20,8 @@ _LOOK_HOLDS = timedelta(hours=12)
 def reckon_weather(trip: Trip, tows: Sequence[TowFigures]) -> WeatherFigures:
     """Return the weather and light of a trip.
 
-    A tow's force is its own, else that of the last look at the weather before its middle, not over twelve hours old. Tows sorted
-    together count in the force of the last of them.
+    A tow's force is its own, else that of the last look at the weather before its middle, not over twelve hours old; of two
+    looks of one time the later typed holds. Tows sorted together count in the force of the last of them.
 
     Args:
         trip: The trip as it stood.
@@ -31,13 +32,12 @@ def reckon_weather(trip: Trip, tows: Sequence[TowFigures]) -> WeatherFigures:
     """
     forces = [_force(tow, trip.weather) for tow in trip.tows]
     told = sorted({force for force in forces if force is not None})
-    by_force = {force: [tow for tow, own in zip(tows, forces, strict=True) if own == force] for force in told}
-    by_light = {light: [tow for tow in tows if tow.light == light] for light in LIGHTS}
-    unknown = [tow.no for tow, force in zip(trip.tows, forces, strict=True) if force is None and tow.hauled is not None]
-    last = icing_on_deck(trip.weather)
+    by_force = _timed({str(n): [tow for tow, own in zip(tows, forces, strict=True) if own == n] for n in told})
+    by_light = by_light_of(tows)
+    last = icing_on_deck(trip)
     return WeatherFigures(
-        hours_by_force=_hours({str(force): own for force, own in by_force.items()}),
-        kept_kg_per_h_by_force=ByName((str(force), catch_per_hour(own)) for force, own in by_force.items()),
+        hours_by_force=ByName((force, hours) for force, (hours, _) in by_force.items()),
+        kept_kg_per_h_by_force=ByName((force, catch_per_hour(own)) for force, (_, own) in by_force.items()),
         worst_force=_worst(
             (*trip.tows, *trip.weather), lambda look: look.wind.force if look.wind is not None else None
         ),
@@ -45,14 +45,31 @@ def reckon_weather(trip: Trip, tows: Sequence[TowFigures]) -> WeatherFigures:
         icing=max((look.icing for look in trip.weather if look.icing is not None), key=ICING.index, default=None),
         icing_on_deck=last.icing if last is not None else None,
         icing_on_deck_at=last.at if last is not None else None,
-        hours_by_light=_hours({light: own for light, own in by_light.items() if own}),
-        kept_kg_per_h_by_light=ByName((light, catch_per_hour(own)) for light, own in by_light.items() if own),
-        basis=(("hours_by_force", f"without {numbers(unknown)}, no wind"),) if told and unknown else (),
+        hours_by_light=ByName((light, hours) for light, (hours, _) in by_light.items()),
+        kept_kg_per_h_by_light=ByName((light, catch_per_hour(own)) for light, (_, own) in by_light.items()),
+        basis=_basis(tows, forces) if told else (),
     )
 
 
-def _hours(tows: dict[str, list[TowFigures]]) -> ByName[float]:
-    return ByName((name, add_floats(tow.duration_h for tow in own) or 0.0) for name, own in tows.items())
+def by_light_of(tows: Sequence[TowFigures]) -> Mapping[str, tuple[float, list[TowFigures]]]:
+    """Return day, twilight and night to hours towed in it and its tows; those of no known hours are left out."""
+    return _timed({light: [tow for tow in tows if tow.light == light] for light in LIGHTS})
+
+
+def _timed(groups: Mapping[str, list[TowFigures]]) -> Mapping[str, tuple[float, list[TowFigures]]]:
+    """Return the groups of tows whose hours are known at least in part, with those hours."""
+    hours = {name: add_floats(tow.duration_h for tow in own) for name, own in groups.items()}
+    return {name: (sum_, groups[name]) for name, sum_ in hours.items() if sum_ is not None}
+
+
+def _basis(tows: Sequence[TowFigures], forces: Sequence[int | None]) -> Basis:
+    """Return which tows that were hauled the hours by force leave out, and why."""
+    hauled = [(tow, force) for tow, force in zip(tows, forces, strict=True) if tow.hauled is not None]
+    reasons = (
+        ("no wind", [tow.no for tow, force in hauled if force is None]),
+        ("hours not known", [tow.no for tow, force in hauled if force is not None and tow.duration_h is None]),
+    )
+    return tuple(("hours_by_force", f"without {numbers(left_out)}, {why}") for why, left_out in reasons if left_out)
 
 
 def _worst(looks: Iterable[Tow | Weather], of: Callable[[Tow | Weather], int | None]) -> int | None:
@@ -66,11 +83,11 @@ def _force(tow: Tow, looks: Sequence[Weather]) -> int | None:
     if middle is None:
         return None
     before = [
-        (look.at, look.wind.force)
-        for look in looks
+        (look.at, n, look.wind.force)
+        for n, look in enumerate(looks)
         if look.at is not None and look.wind is not None and timedelta(0) <= middle - look.at <= _LOOK_HOLDS
     ]
-    return max(before)[1] if before else None
+    return max(before)[-1] if before else None
 
 
 def _middle(tow: Tow) -> datetime | None:
@@ -79,12 +96,15 @@ def _middle(tow: Tow) -> datetime | None:
     return tow.shot + (tow.hauled - tow.shot) / 2
 
 
-def icing_on_deck(weather: Sequence[Weather]) -> Weather | None:
+def icing_on_deck(trip: Trip) -> Weather | None:
     """Return the last look that says anything of icing, where it says there is some; else None.
 
-    A look whose own time is not known stands where it was typed, where no look has one.
+    A look whose own time is not known is taken to be of the time of the one typed before it. Of two of one time the later
+    typed holds.
     """
-    looks = [look for look in weather if look.icing is not None]
-    timed = [(look.at, n) for n, look in enumerate(looks) if look.at is not None]
-    last = looks[max(timed)[1]] if timed else looks[-1] if looks else None
+    last, last_at, stands = None, trip.begins, trip.begins
+    for look in trip.weather:
+        stands = look.at or stands
+        if look.icing is not None and (last is None or stands >= last_at):
+            last, last_at = look, stands
     return last if last is not None and last.icing != ICING[0] else None

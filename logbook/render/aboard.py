@@ -11,7 +11,6 @@ from textwrap import wrap
 
 from logbook.model.figures import Choice, PenFigures, Totals, TripFigures
 from logbook.model.hail import HailedFish
-from logbook.model.trip import Weather
 from logbook.render import shown
 from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
@@ -36,17 +35,16 @@ _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "n
 _PENS_A_LINE = 8
 
 
-def aboard_text(figures: TripFigures, kept: Sequence[HailedFish], icing: Weather | None) -> str:
+def aboard_text(figures: TripFigures, kept: Sequence[HailedFish]) -> str:
     """Return the screen, without a line's end after the last line.
 
     Args:
         figures: The trip's figures.
         kept: Its fish by species and grade, the grades of a species side by side.
-        icing: The last look at the weather that tells of ice on deck; None where there is none.
     """
     screen = _Screen(figures, kept)
     parts = (
-        screen.icing(icing),
+        screen.icing(),
         screen.head(),
         screen.fish(),
         screen.hold(),
@@ -70,12 +68,13 @@ class _Screen:
         """Return `Tue 24 Nov 18:17`."""
         return f"{shown.brief_day(moment)} {shown.clock(moment, self.clock.offset)}"
 
-    def icing(self, look: Weather | None) -> list[str]:
-        """Return the lines of ice on deck."""
-        if look is None or look.icing is None:
+    def icing(self) -> list[str]:
+        """Return the line of ice on deck, as it was last looked at; none where there is no ice."""
+        told = self.figures.weather
+        if told.icing_on_deck is None:
             return []
-        since = f", {self.when(look.at)}" if look.at is not None else ""
-        return [f"ICE ON DECK: {look.icing}{since}. {ICING.head}"]
+        since = f", {self.when(told.icing_on_deck_at)}" if told.icing_on_deck_at is not None else ""
+        return [f"ICE ON DECK: {told.icing_on_deck}{since}. {ICING.head}"]
 
     def head(self) -> list[str]:
         """Return which trip it is, and of when it stands so."""

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from logbook.model.fleet import Fleet
 from logbook.reckon.as_of import until
 from logbook.reckon.hail import hailed
-from logbook.reckon.icing import icing_on_deck
 from logbook.render.aboard import BOUND_BY, aboard_text
 from logbook.render.cautions import IN_SHORT
 from tests.read.logs import FLEET, fleet, trip
@@ -39,7 +38,7 @@ def screen(
 ) -> str:
     made = figures(text, head, of=of, at=at, next_sailed=next_sailed)
     log = trip(head + text, of)
-    return aboard_text(made, hailed(until(log, made.trip.as_of)), icing_on_deck(log, made.trip.as_of))
+    return aboard_text(made, hailed(until(log, made.trip.as_of)))
 
 
 def said(shown: str, word: str) -> str:
