@@ -23,7 +23,7 @@ def run(asked: Namespace) -> int:
     """Print the screen and return the exit status."""
     trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.WHILE_OUT)
     if asked.json:
-        from logbook.reckon.export import as_json
+        from logbook.model.export import as_json
 
         made = as_json(figures)
         told = figures.weather

@@ -25,7 +25,7 @@ def run(asked: Namespace) -> int:
     hail = reckon_hail(trip, figures)
     text = hail_text(hail)
     if asked.json:
-        from logbook.reckon.export import record_as_json
+        from logbook.model.export import record_as_json
 
         made = record_as_json(hail) | {"text": text, "characters": len(text)}
         print(json.dumps(made, indent=2, ensure_ascii=False, allow_nan=False))

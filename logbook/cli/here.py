@@ -51,7 +51,7 @@ def run(asked: Namespace) -> int:
         within_nm=_number("--within", asked.within.lower().removesuffix("nm"), MOST_MILES),
     )
     if asked.json:
-        from logbook.reckon.export import record_as_json
+        from logbook.model.export import record_as_json
 
         print(json.dumps(record_as_json(back), indent=2, ensure_ascii=False, allow_nan=False))
     else:

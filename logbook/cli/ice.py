@@ -59,7 +59,7 @@ def run(asked: Namespace) -> int:
         sea_c=_read("--sea", asked.sea, wide.terms.temperature),
     )
     if asked.json:
-        from logbook.reckon.export import record_as_json
+        from logbook.model.export import record_as_json
 
         print(json.dumps({"vessel": vessel.name} | record_as_json(ice), indent=2, ensure_ascii=False, allow_nan=False))
     else:

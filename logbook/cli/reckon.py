@@ -22,7 +22,7 @@ def run(asked: Namespace) -> int:
     """Print the figures and return the exit status."""
     trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.ALWAYS)
     if asked.json:
-        from logbook.reckon.export import as_json
+        from logbook.model.export import as_json
 
         print(json.dumps(as_json(figures), indent=2, ensure_ascii=False, allow_nan=False))
     else:

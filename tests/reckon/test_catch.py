@@ -5,7 +5,7 @@ from decimal import Decimal
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.reckon.export import as_json
+from logbook.model.export import as_json
 from tests.reckon.build import figures
 
 

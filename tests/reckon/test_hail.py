@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
+from logbook.model.export import record_as_json
 from logbook.model.hail import FISH, HailFigures
-from logbook.reckon.export import record_as_json
 from logbook.reckon.hail import reckon_hail
 from tests.read.logs import FLEET, fleet, trip
 from tests.reckon.build import HEAD, figures, moment

@@ -7,9 +7,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
+from logbook.model.export import record_as_json
 from logbook.model.fleet import Assumed, Constants, Fleet, Hold, Vessel
 from logbook.model.quantity import Kilograms
-from logbook.reckon.export import record_as_json
 from logbook.reckon.ice_to_take import ice_to_take
 
 VESSEL = Vessel(name="Any", hold=Hold(surface_m2=60, insulation_w_m2k=0.5), ice_capacity=Kilograms(Decimal(10000)))

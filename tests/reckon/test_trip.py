@@ -8,8 +8,8 @@ import pytest
 from msgspec.structs import replace
 from pyproj import Geod
 
+from logbook.model.export import as_json
 from logbook.model.figures import Neighbours, TripFigures
-from logbook.reckon.export import as_json
 from logbook.reckon.neighbours import neighbours_of, trip_id
 from logbook.reckon.trip import reckon_trip, reckon_trips
 from tests.read.logs import FLEET, fleet, read, trip

@@ -2,7 +2,7 @@
 
 import json
 
-from logbook.reckon.export import as_json, record_as_json
+from logbook.model.export import as_json, record_as_json
 from logbook.reckon.money import reckon_money
 from tests.read.logs import FLEET, fleet, trip
 from tests.reckon.build import HEAD, figures
