@@ -15,7 +15,7 @@ class NetFigures(Struct, frozen=True, kw_only=True):
         towed_h: Hours it was towed on this trip; None where no tow's hours are known.
         tows: How many tows it made.
         foul_tows: Of those, the foul ones.
-        fasts: Of those, how many came fast.
+        fasts: How many came fast; None where that is not shown.
         damage: What was damaged or lost, in the words of the log, tow by tow.
         time_lost_h: Hours that mending and changing it took, as logged with it; None where none was.
         towed_h_since_mended: Hours over the vessel's trips since it was changed, mended or lost; None as `towed_h`.
@@ -27,7 +27,7 @@ class NetFigures(Struct, frozen=True, kw_only=True):
     towed_h: float | None
     tows: int
     foul_tows: int
-    fasts: int
+    fasts: int | None
     damage: tuple[str, ...]
     time_lost_h: float | None
     towed_h_since_mended: float | None

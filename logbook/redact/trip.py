@@ -7,11 +7,13 @@ from msgspec.structs import replace
 
 from logbook.model.basis import Basis
 from logbook.model.edition import EXACT, GROUND, Policy
-from logbook.model.figures import LandingFigures, Reckoned, SpeciesCatch, TowFigures, TripFigures
+from logbook.model.figures import LandingFigures, Reckoned, TowFigures, TripFigures
+from logbook.model.gear import NetFigures
 from logbook.model.named import ByName
 from logbook.model.out_turn import HailedGrade, HailedSpecies
 from logbook.model.past import Past
-from logbook.model.trip import CatchKept, Fast, Landing, Tow, Trip
+from logbook.model.trip import CatchKept, Fast, Fix, Landing, Tow, Trip
+from logbook.redact.scrub import scrubbed
 
 
 def redact_trips(trips: Sequence[Reckoned], policy: Policy) -> tuple[Reckoned, ...]:
@@ -22,12 +24,13 @@ def redact_trips(trips: Sequence[Reckoned], policy: Policy) -> tuple[Reckoned, .
 
 def _trip(trip: Reckoned, policy: Policy, latest: datetime | None) -> Reckoned:
     held = latest is not None and latest - trip.figures.trip.last_word < policy.held_back
-    return replace(
+    shown = replace(
         trip,
         log=_log(trip.log, policy, held=held),
         figures=_figures(trip.figures, policy, held=held),
         neighbours=replace(trip.neighbours, past=Past()),
     )
+    return shown if policy.problems else scrubbed(shown, positions=policy.positions == EXACT and not held)
 
 
 def _log(log: Trip, policy: Policy, *, held: bool) -> Trip:
@@ -43,10 +46,19 @@ def _log(log: Trip, policy: Policy, *, held: bool) -> Trip:
     if not policy.crews:
         log = replace(log, crew=())
     if held or policy.positions != EXACT:
-        log = replace(log, passage=(), turned=replace(log.turned, position=None) if log.turned is not None else None)
+        log = replace(
+            log,
+            passage=_without_places(log.passage),
+            turned=replace(log.turned, position=None) if log.turned is not None else None,
+        )
     if held and log.turned is not None:
         log = replace(log, turned=replace(log.turned, ground=None))
     return log if policy.words else _without_words(log)
+
+
+def _without_places(passage: Iterable[Fix]) -> tuple[Fix, ...]:
+    """Return what was remarked while steaming; a fix without a remark tells nothing but where she was."""
+    return tuple(replace(fix, position=None) for fix in passage if fix.remarks.strip())
 
 
 def _without_words(log: Trip) -> Trip:
@@ -59,7 +71,7 @@ def _without_words(log: Trip) -> Trip:
         readings=tuple(replace(one, remarks="") for one in log.readings),
         weather=tuple(replace(one, remarks="", swell=None, visibility=None) for one in log.weather),
         gear=(),
-        passage=tuple(replace(one, remarks="") for one in log.passage),
+        passage=tuple(replace(one, remarks="") for one in log.passage if one.position is not None),
         time_lost=(),
         all_hands=tuple(replace(one, words="") for one in log.all_hands),
         landings=tuple(_landing_without_words(one) for one in log.landings),
@@ -81,7 +93,7 @@ def _tow(tow: Tow, policy: Policy, *, held: bool) -> Tow:
     if held:
         tow = replace(tow, ground=None, bottom=None, depth=None, warp=None)
     if tow.fast is not None:
-        tow = replace(tow, fast=_fast(tow.fast, policy, held=held))
+        tow = replace(tow, fast=_fast(tow.fast, policy))
     if not policy.words:
         tow = replace(tow, damage=None, gear_lost=None, remarks="", bottom=None)
     if not policy.put_back:
@@ -89,11 +101,11 @@ def _tow(tow: Tow, policy: Policy, *, held: bool) -> Tow:
     return tow
 
 
-def _fast(fast: Fast, policy: Policy, *, held: bool) -> Fast | None:
-    """Return a fast as it is shown: a hazard is everybody's aboard the fleet, whose position as typed is not held back."""
+def _fast(fast: Fast, policy: Policy) -> Fast | None:
+    """Return a fast as it is shown: a hazard is everybody's aboard the fleet, so a position that was typed is not held back."""
     if not policy.fasts:
         return None
-    return fast if policy.words and not held else replace(fast, what=fast.what if policy.words else "")
+    return fast if policy.words else replace(fast, what="")
 
 
 def _figures(figures: TripFigures, policy: Policy, *, held: bool) -> TripFigures:
@@ -103,7 +115,7 @@ def _figures(figures: TripFigures, policy: Policy, *, held: bool) -> TripFigures
         figures,
         trip=head,
         tows=tuple(_tow_figures(tow, policy, held=held) for tow in figures.tows),
-        landing=_landing(figures.landing, policy),
+        landing=_landing(figures.landing, policy, held=held),
         grounds=ByName() if held else figures.grounds,
     )
     if not policy.money:
@@ -116,32 +128,38 @@ def _figures(figures: TripFigures, policy: Policy, *, held: bool) -> TripFigures
         figures = replace(figures, hail=ByName((name, _without_margin(one)) for name, one in figures.hail.items()))
     if not policy.rest:
         figures = replace(figures, rest=ByName())
+    if not policy.fasts:
+        figures = replace(figures, gear=_without_fasts(figures.gear), rigging=_without_fasts(figures.rigging))
     if not policy.words:
         figures = replace(figures, gear=ByName(), rigging=ByName(), time_lost_h=ByName())
     return figures if policy.put_back else _without_put_back(figures)
 
 
 def _gaps(incomplete: Iterable[str]) -> tuple[str, ...]:
-    """Return what sums leave out without the lines of the log."""
-    return tuple(gap for gap in incomplete if not gap.startswith("line"))
+    """Return what sums leave out without the lines of the log; that something is left out is everybody's to know."""
+    return tuple(gap.partition(": ")[2] if gap.startswith("line") else gap for gap in incomplete)
+
+
+def _without_fasts(gear: ByName[NetFigures]) -> ByName[NetFigures]:
+    return ByName((name, replace(one, fasts=None)) for name, one in gear.items())
 
 
 def _tow_figures(tow: TowFigures, policy: Policy, *, held: bool) -> TowFigures:
     if held or policy.positions == GROUND:
-        tow = replace(tow, rectangle=None)
+        tow = replace(tow, rectangle=None, basis=_without(tow.basis, ("rectangle",)))
     if held:
         tow = replace(
-            tow, ground=None, depth_m=None, warp_to_depth=None, basis=_without(tow.basis, ("ground", "depth_m"))
+            tow,
+            ground=None,
+            depth_m=None,
+            warp_to_depth=None,
+            basis=_without(tow.basis, ("ground", "depth_m", "warp_to_depth")),
         )
     if not policy.put_back:
         catch = {name: replace(one, put_back_kg=None, undersize_kg=None) for name, one in tow.catch.items()}
-        kept = ByName((name, one) for name, one in catch.items() if _is_told(one))
-        tow = replace(tow, put_back_kg=None, catch=kept)
+        kept = ByName((name, one) for name, one in catch.items() if one.kept)
+        tow = replace(tow, put_back_kg=None, catch=kept, basis=_without(tow.basis, ("put_back_kg",)))
     return tow
-
-
-def _is_told(one: SpeciesCatch) -> bool:
-    return one.kept_kg is not None or bool(one.grades)
 
 
 def _without_put_back(figures: TripFigures) -> TripFigures:
@@ -151,7 +169,7 @@ def _without_put_back(figures: TripFigures) -> TripFigures:
     grounds = {name: replace(one, put_back_kg=None) for name, one in figures.grounds.items()}
     return replace(
         figures,
-        catch=ByName((name, one) for name, one in catch.items() if one.kept_kg is not None),
+        catch=ByName((name, one) for name, one in catch.items() if one.kept),
         totals=replace(totals, put_back_kg=None, incomplete=gaps),
         grounds=ByName(grounds.items()),
     )
@@ -183,7 +201,7 @@ def _without_margin(one: HailedSpecies) -> HailedSpecies:
     )
 
 
-def _landing(landing: LandingFigures, policy: Policy) -> LandingFigures:
+def _landing(landing: LandingFigures, policy: Policy, *, held: bool) -> LandingFigures:
     if not policy.turning:
         hidden = ("turn_for_home_by", "bound_by", "turn_for_home_by_poor_weather", "last_shot_by")
         landing = replace(
@@ -196,9 +214,9 @@ def _landing(landing: LandingFigures, policy: Policy) -> LandingFigures:
             sales=tuple(replace(sale, turn_for_home_by=None) for sale in landing.sales),
             basis=_without(landing.basis, hidden),
         )
-    if policy.positions != EXACT:
-        landing = replace(landing, passage_nm=None)
-    return replace(landing, landings=tuple(_landing(one, policy) for one in landing.landings))
+    if held or policy.positions != EXACT:
+        landing = replace(landing, passage_nm=None, basis=_without(landing.basis, ("passage_nm",)))
+    return replace(landing, landings=tuple(_landing(one, policy, held=held) for one in landing.landings))
 
 
 def _without(basis: Basis, names: Sequence[str]) -> Basis:

@@ -1,0 +1,101 @@
+"""What hides in every corner of a record: names of files in the places of entries, and positions typed into free words.
+
+Fields that tell where a tow was are emptied one by one elsewhere; here is what no field's name tells of.
+"""
+
+import re
+from collections.abc import Callable
+from functools import lru_cache
+from typing import Any, TypeVar
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from logbook.model.named import ByName
+from logbook.model.problem import Place
+from logbook.model.quantity import Position, Wind
+from logbook.model.trip import Fast
+
+T = TypeVar("T")
+
+LEFT_OUT = "[position left out]"
+
+_PRIMES = "\u2032\u2019\u00b4"
+_APART = r"[\s,;/]+"
+
+_Word = Callable[[str], str]
+
+
+def scrubbed(record: T, *, positions: bool) -> T:
+    """Return a record in which no place names its file, and where positions are not shown no words tell one.
+
+    A fast keeps its words and its position, which are shown or not by themselves.
+
+    Args:
+        record: Any record of the model, or what records hold.
+        positions: Whether positions may be shown.
+    """
+    made: T = _scrub(record, _as_it_is if positions else without_positions)
+    return made
+
+
+def without_positions(text: str) -> str:
+    """Return words with every position in them replaced by the words that one was left out."""
+    if not any(sign.isdigit() for sign in text):
+        return text
+    return _pattern().sub(LEFT_OUT, text)
+
+
+def _as_it_is(text: str) -> str:
+    return text
+
+
+def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401, PLR0911 - it goes through records of every kind
+    if isinstance(value, str):
+        # Words such as `landed` may be members of an enumeration, which hold nothing that was typed.
+        return word(value) if type(value) is str else value
+    if isinstance(value, Place):
+        return replace(value, file="")
+    if isinstance(value, (Position, Wind, Fast)):
+        return value
+    if isinstance(value, Struct):
+        return _struct(value, word)
+    if isinstance(value, ByName):
+        return ByName((word(name), _scrub(one, word)) for name, one in value.items())
+    if isinstance(value, tuple):
+        return tuple(_scrub(one, word) for one in value)
+    return value
+
+
+def _struct(record: Struct, word: _Word) -> Struct:
+    """Return a record with the fields that changed put anew; the same one where none did."""
+    changed = {}
+    for name in record.__struct_fields__:
+        old = getattr(record, name)
+        new = _scrub(old, word)
+        if new is not old and new != old:
+            changed[name] = new
+    return replace(record, **changed) if changed else record
+
+
+@lru_cache(maxsize=1)
+def _pattern() -> re.Pattern[str]:
+    """Return what latitudes and longitudes look like in words.
+
+    Degrees and minutes with a letter, with the sign of a degree, or two together with tenths of a minute; decimal degrees with a
+    letter, or two together to three places.
+    """
+    before, after = r"(?<![^\W\d])[NSEW]", r"[NSEW](?![^\W\d])"
+    tenths = r"[.,]\d+"
+    minutes = rf"\d{{1,2}}(?:{tenths})?(?:\s*['{_PRIMES}])?"
+    seconds = rf"\s*-?\s*\d{{1,2}}(?:{tenths})?\s*(?:[\"″”]|(?=\s*{after}))"
+    parting = r"(?:\s*[°º]\s*|\s+|-)"
+    typed = rf"\d{{2,3}}{parting}{minutes}(?:{seconds})?|\d{parting}\d{{1,2}}{tenths}"
+    bare = rf"\d{{1,3}}(?:\s+|-)\d{{1,2}}{tenths}"
+    decimal = r"[-+]?\d{1,3}\.\d{2,}(?:\s*°)?"
+    exact = r"[-+]?\d{1,3}\.\d{3,}(?:\s*°)?"
+    one = (
+        rf"(?:{typed}|{decimal})\s*{after}|{before}\s*(?:{typed}|{decimal})(?![\d.])"
+        rf"|\d{{1,3}}\s*°\s*{minutes}|{bare}{_APART}{bare}|{exact}{_APART}{exact}"
+    )
+    return re.compile(rf"(?<![\d.])(?:{one})(?:{_APART}(?:{one}))*", re.IGNORECASE)
