@@ -17,7 +17,7 @@ from logbook.model.names import fold_name
 from logbook.reckon.catch import species_key
 from logbook.reckon.gear import fasts_of
 from logbook.reckon.groups import by_place, by_species, group_of_trips
-from logbook.reckon.out_turn import quartiles
+from logbook.reckon.out_turn import is_whole, quartiles
 
 
 def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
@@ -86,11 +86,11 @@ def _of_vessel(trips: Sequence[Reckoned]) -> VesselFigures:
 
 
 def _bias(trips: Sequence[Reckoned]) -> tuple[HailBias, ...]:
-    """Return how the vessel's out-turns lay over her hails, where the differences are told; the most told species first."""
+    """Return how the vessel's out-turns lay over her hails, where both are wholly known; the most told species first."""
     told: dict[str, list[float]] = {}
     for trip in trips:
         for name, hail in trip.figures.hail.items():
-            if hail.difference_percent is not None:
+            if hail.difference_percent is not None and is_whole(hail):
                 told.setdefault(name, []).append(hail.difference_percent)
     made = []
     for name, percents in sorted(told.items(), key=lambda one: (-len(one[1]), one[0])):

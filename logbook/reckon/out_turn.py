@@ -4,7 +4,7 @@ The hail is the kept weight estimated aboard. A percentage is of the hail: wheth
 in force, which may name another base.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from logbook.model.basis import Basis
@@ -15,7 +15,9 @@ from logbook.model.names import fold_name
 from logbook.model.out_turn import HailedGrade, HailedSpecies
 from logbook.model.past import Past
 from logbook.model.trip import OutTurn, Trip
-from logbook.reckon.catch import NO_GRADE, add, species_key
+from logbook.reckon.catch import NO_GRADE, add, key, kilograms, species_key
+from logbook.reckon.gaps import numbers
+from logbook.reckon.untold import untold
 
 ENOUGH = 5
 """Earlier trips below which nothing is said of a vessel's hails."""
@@ -33,8 +35,12 @@ def reckon_out_turn(trip: Trip, catch: Mapping[str, SpeciesTotal], limits: Limit
     landed = weighed_species(trip)
     names = [name for name, total in catch.items() if total.kept_kg is not None or name in landed]
     names += [name for name in landed if name not in catch]
+    gaps = _hail_gaps(trip)
     return ByName(
-        (name, _species(catch.get(name), landed.get(name, ()), limits, past.out_turn_over_hail.get(name, ())))
+        (
+            name,
+            _species(catch.get(name), landed.get(name, ()), limits, past.out_turn_over_hail.get(name, ()), gaps(name)),
+        )
         for name in names
     )
 
@@ -48,20 +54,42 @@ def weighed_species(trip: Trip) -> dict[str, list[OutTurn]]:
     return found
 
 
-def out_turn_over_hail(
-    catch: Mapping[str, Decimal | None], weighed: Mapping[str, Sequence[OutTurn]]
-) -> dict[str, float]:
-    """Return a trip's ratio of out-turn to hail for the species of which both are wholly known and the hail is not 0."""
+def out_turn_over_hail(trip: Trip) -> dict[str, float]:
+    """Return a trip's ratio of out-turn to hail for the species of which both are wholly known and the hail is not 0.
+
+    A trip with a tow whose catch is not all told gives none: its hail is short by more than the eye.
+    """
     ratios: dict[str, float] = {}
-    for name, entries in weighed.items():
-        hail, scale = catch.get(name), _weight(entries)
-        if hail and scale is not None and all(entry.weight is not None for entry in entries):
+    gaps = _hail_gaps(trip)
+    for name, entries in weighed_species(trip).items():
+        hail = add(kilograms(amount) for tow in trip.tows for amount in tow.catch if key(amount) == name)
+        scale = _weight(entries)
+        if hail and scale is not None and not gaps(name) and not _unread(entries):
             ratios[name] = float(scale / hail)
     return ratios
 
 
+def is_whole(hail: HailedSpecies) -> bool:
+    """Tell whether neither hail nor out-turn leaves anything out."""
+    return not any(name in {"hail_kg", "out_turn_kg"} for name, _ in hail.basis)
+
+
+def _hail_gaps(trip: Trip) -> Callable[[str], tuple[str, ...]]:
+    """Return what tells for a species what its hail leaves out, in words."""
+    of_tows = [trip.tows[n].no for n in untold(trip.tows)]
+    every: tuple[str, ...] = (f"without {numbers(of_tows)}, whose catch is not all told",) if of_tows else ()
+    lost = len(trip.tows_lost)
+    every += (f"without {lost} {'tow' if lost == 1 else 'tows'} that can't be read",) if lost else ()
+    counted = {key(amount) for tow in trip.tows for amount in tow.catch if amount.weight is None}
+    return lambda name: (*every, *(("without fish that was counted, not weighed",) if name in counted else ()))
+
+
 def _species(
-    total: SpeciesTotal | None, entries: Sequence[OutTurn], limits: Limits, ratios: Sequence[float]
+    total: SpeciesTotal | None,
+    entries: Sequence[OutTurn],
+    limits: Limits,
+    ratios: Sequence[float],
+    hail_gaps: Sequence[str],
 ) -> HailedSpecies:
     hail, scale = total.kept_kg if total is not None else None, _weight(entries)
     difference, percent = _difference(hail, scale)
@@ -78,15 +106,21 @@ def _species(
         expected_high_kg=_times(hail, high),
         bias_trips=len(ratios),
         grades=_grades(total, entries),
-        basis=_basis(entries, len(ratios)),
+        basis=_basis(hail_gaps if hail is not None else (), _unread(entries), len(ratios)),
     )
 
 
-def _basis(entries: Sequence[OutTurn], trips: int) -> Basis:
-    unread = sum(entry.weight is None for entry in entries)
-    left_out = (("out_turn_kg", f"without {unread} of its entries, which can't be read"),) if unread else ()
-    few = f"not told: {trips} of the {ENOUGH} earlier trips that it takes" if trips < ENOUGH else ""
-    return (*left_out, *((("bias_percent", few),) if few else ()))
+def _basis(hail_gaps: Sequence[str], unread: int, trips: int) -> Basis:
+    left_out = [("hail_kg", words) for words in hail_gaps]
+    left_out += [("out_turn_kg", f"without {unread} of its entries, which can't be read")] if unread else []
+    few = trips < ENOUGH
+    left_out += [("bias_percent", f"not told: {trips} of the {ENOUGH} earlier trips that it takes")] if few else []
+    return tuple(left_out)
+
+
+def _unread(entries: Iterable[OutTurn]) -> int:
+    """Return how many entries have no weight that can be read."""
+    return sum(entry.weight is None for entry in entries)
 
 
 def _weight(entries: Iterable[OutTurn]) -> Decimal | None:

@@ -2,15 +2,13 @@
 
 from collections.abc import Iterable
 from datetime import timedelta
-from decimal import Decimal
 
 from logbook.model.named import ByName
 from logbook.model.past import Past
 from logbook.model.trip import Trip
 from logbook.reckon.as_of import as_of, until
-from logbook.reckon.catch import add, key, kilograms
 from logbook.reckon.gear import gear_after
-from logbook.reckon.out_turn import out_turn_over_hail, weighed_species
+from logbook.reckon.out_turn import out_turn_over_hail
 
 _WEEK = timedelta(days=7)
 NOTHING = Past()
@@ -30,7 +28,7 @@ def after(past: Past, trip: Trip) -> Past:
     stood = until(trip, as_of(trip, None))
     nets, rigging = gear_after(stood, past)
     ratios = {name: past.out_turn_over_hail[name] for name in past.out_turn_over_hail}
-    for name, ratio in out_turn_over_hail(_kept(stood), weighed_species(stood)).items():
+    for name, ratio in out_turn_over_hail(stood).items():
         ratios[name] = (*ratios.get(name, ()), ratio)
     return Past(
         trips=past.trips + 1,
@@ -39,12 +37,3 @@ def after(past: Past, trip: Trip) -> Past:
         rigging=rigging,
         recent=(*(one for one in past.recent if as_of(one, None) > trip.begins - 2 * _WEEK), trip),
     )
-
-
-def _kept(trip: Trip) -> dict[str, Decimal | None]:
-    """Return what was kept of each species that was weighed whenever it was caught."""
-    weights: dict[str, list[Decimal | None]] = {}
-    for tow in trip.tows:
-        for amount in tow.catch:
-            weights.setdefault(key(amount), []).append(kilograms(amount))
-    return {name: add(parts) for name, parts in weights.items() if None not in parts}

@@ -44,7 +44,7 @@ def hail_rows(figures: TripFigures, notes: Notes) -> tuple[HailRow, ...]:
     if not told:
         return ()
     return tuple(
-        HailRow(name=name, figures=one, marks=notes.marks(one.basis, ("out_turn_kg", "bias_percent")))
+        HailRow(name=name, figures=one, marks=notes.marks(one.basis, ("hail_kg", "out_turn_kg", "bias_percent")))
         for name, one in figures.hail.items()
     )
 
