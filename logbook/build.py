@@ -7,10 +7,13 @@ from msgspec import Struct
 
 from logbook.model.edition import CREW
 from logbook.model.figures import Reckoned
+from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, has_trips, publish
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
+from logbook.reckon.of_ground import reckon_grounds
+from logbook.reckon.of_species import reckon_species
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
 from logbook.redact.trip import redact_trips
@@ -81,4 +84,5 @@ def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: str, place: P
     shown = redact_trips(trips, policy)
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
-    return publish(render_archive(folder.fleet, shown, figures, problems, policy), place)
+    places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
+    return publish(render_archive(folder.fleet, shown, figures, problems, policy, places), place)

@@ -115,6 +115,7 @@ class Landed(Struct, frozen=True, kw_only=True):
         trip_id: Which trip.
         vessel: Its vessel's name.
         docked: When.
+        season: The season that it belongs to.
         species: Weight of each species.
         weighed: True where it is the out-turn over the scale, False where only the hail is known.
     """
@@ -122,6 +123,7 @@ class Landed(Struct, frozen=True, kw_only=True):
     trip_id: str
     vessel: str
     docked: datetime
+    season: str
     species: ByName[Decimal]
     weighed: bool
 

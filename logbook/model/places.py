@@ -110,3 +110,15 @@ class GroundFigures(Struct, frozen=True, kw_only=True):
     best: tuple[TowMark, ...]
     fasts: tuple[FastMark, ...]
     damage: tuple[TowMark, ...] = field(default_factory=tuple)
+
+
+class Places(Struct, frozen=True, kw_only=True):
+    """What the pages of species and grounds tell.
+
+    Attributes:
+        species: Those that were ever kept, the heaviest first.
+        grounds: Those that a tow names, the most fished first.
+    """
+
+    species: tuple[SpeciesFigures, ...] = ()
+    grounds: tuple[GroundFigures, ...] = ()

@@ -28,12 +28,12 @@ def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
         fleet: For when its season begins.
     """
     ordered = sorted(trips, key=lambda trip: (fold_name(trip.figures.trip.vessel), trip.log.begins, trip.log.file))
-    landed = tuple(sorted(_landings(ordered), key=lambda landing: (landing.docked, landing.trip_id)))
+    landed = tuple(sorted(_landings(ordered, fleet), key=lambda landing: (landing.docked, landing.trip_id)))
     vessels = _by_vessel(ordered)
     tows = [trip.figures.tows for trip in ordered]
     return FleetFigures(
         vessels=ByName((name, group_of_trips(name, own)) for name, own in vessels.items()),
-        of_vessel=ByName((name, _of_vessel(own)) for name, own in vessels.items()),
+        of_vessel=ByName((name, _of_vessel(own, fleet)) for name, own in vessels.items()),
         grounds=by_place(tows, lambda tow: tow.ground),
         rectangles=by_place(tows, lambda tow: tow.rectangle),
         species=by_species(ordered),
@@ -68,11 +68,11 @@ def _by_vessel(trips: Sequence[Reckoned]) -> dict[str, list[Reckoned]]:
     return {names[folded]: of_it for folded, of_it in own.items()}
 
 
-def _of_vessel(trips: Sequence[Reckoned]) -> VesselFigures:
+def _of_vessel(trips: Sequence[Reckoned], fleet: Fleet) -> VesselFigures:
     """Return what a vessel's page tells over all her trips, which stand in order of time."""
     last = trips[-1].figures
     landed: dict[str, Decimal] = {}
-    for landing in _landings(trips):
+    for landing in _landings(trips, fleet):
         year = str(landing.docked.year)
         landed[year] = landed.get(year, Decimal(0)) + sum(landing.species.values(), Decimal(0))
     return VesselFigures(
@@ -146,7 +146,7 @@ def _week(docked: datetime) -> str:
     return f"{year}-W{week:02}"
 
 
-def _landings(trips: Iterable[Reckoned]) -> Iterator[Landed]:
+def _landings(trips: Iterable[Reckoned], fleet: Fleet) -> Iterator[Landed]:
     """Give what each landed trip put ashore: over the scale where it was weighed, else as hailed."""
     for trip in trips:
         head = trip.figures.trip
@@ -163,6 +163,7 @@ def _landings(trips: Iterable[Reckoned]) -> Iterator[Landed]:
             trip_id=head.id,
             vessel=head.vessel,
             docked=head.docked,
+            season=season(head.docked, fleet),
             species=ByName((weighed or hailed).items()),
             weighed=bool(weighed),
         )

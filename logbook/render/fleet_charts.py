@@ -28,9 +28,13 @@ def months_shown(figures: FleetFigures) -> tuple[str, ...]:
 
 def chief_species(figures: FleetFigures) -> tuple[str, ...]:
     """Return the species landed most of in those months, most first, as many as there are colours."""
+    return _chief(figures.landed_by_month[name] for name in months_shown(figures))
+
+
+def _chief(months: Iterable[Mapping[str, Decimal]]) -> tuple[str, ...]:
     landed: dict[str, Decimal] = {}
-    for name in months_shown(figures):
-        for species, kilograms in figures.landed_by_month[name].items():
+    for of_month in months:
+        for species, kilograms in of_month.items():
             landed[species] = landed.get(species, NOUGHT) + kilograms
     return tuple(sorted(landed, key=lambda name: (-landed[name], name)))[:_COLOURS]
 
@@ -43,13 +47,25 @@ def month_parts(species: Mapping[str, Decimal], chief: Sequence[str]) -> tuple[t
 
 def landings_chart(figures: FleetFigures) -> Chart | None:
     """Return landings by month and species; None where nothing was landed."""
-    shown = months_shown(figures)
-    if not shown:
+    months = {name: figures.landed_by_month[name] for name in months_shown(figures)}
+    return month_columns(months, fleet_chart("landings"), "")
+
+
+def month_columns(months: Mapping[str, Mapping[str, Decimal]], path: str, of: str) -> Chart | None:
+    """Return landings of some months, in order, by their chief species; None where there are none.
+
+    Args:
+        months: Month as `2026-03` to what was landed of each species.
+        path: Where the chart goes.
+        of: What they are the months of, for the words; empty for the fleet.
+    """
+    if not months:
         return None
-    chief = chief_species(figures)
+    shown = tuple(months)
+    chief = _chief(months.values())
     bars, totals = [], {}
     for place, name in enumerate(shown):
-        species = figures.landed_by_month[name]
+        species = months[name]
         of_chief, others = month_parts(species, chief)
         parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(of_chief) if kg]
         if others:
@@ -61,10 +77,11 @@ def landings_chart(figures: FleetFigures) -> Chart | None:
         totals[name] = sum(species.values(), NOUGHT)
     key = [(colour, one_line(name, _LABEL)) for colour, name in enumerate(chief)]
     best = max(totals, key=lambda name: (totals[name], name))
+    during = f" of {of}" if of else ""
     return Chart(
-        path=fleet_chart("landings"),
+        path=path,
         alt=(
-            f"Landings by month and species, {month(shown[0])} to {month(shown[-1])}: {weight(sum(totals.values(), NOUGHT))} in all, "
+            f"Landings{during} by month and species, {month(shown[0])} to {month(shown[-1])}: {weight(sum(totals.values(), NOUGHT))} in all, "
             f"the most in {month(best)}, {weight(totals[best])}; chiefly {', '.join(one_line(name) for name in chief[:2])}."
         ),
         width=BROAD,

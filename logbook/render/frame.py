@@ -4,7 +4,20 @@ from msgspec import Struct
 
 from logbook.model.edition import Policy
 from logbook.render.formulas import ENTRIES, Entry
-from logbook.render.links import FRONT, GEAR, PROBLEMS, RECKONING, relative, trip_page, vessel_page
+from logbook.render.links import (
+    BOARD,
+    FRONT,
+    GEAR,
+    PROBLEMS,
+    RECKONING,
+    ground_page,
+    relative,
+    season_page,
+    species_page,
+    trip_page,
+    vessel_page,
+    week_page,
+)
 
 
 class Crumb(Struct, frozen=True, kw_only=True):
@@ -23,6 +36,7 @@ class Site(Struct, frozen=True, kw_only=True):
         policy: What this edition shows.
         troubles: How many errors and warnings there are in the logs.
         trips: Ids of the trips that have a page.
+        species: Names of the species that have one.
     """
 
     name: str
@@ -30,6 +44,7 @@ class Site(Struct, frozen=True, kw_only=True):
     policy: Policy
     troubles: int
     trips: frozenset[str]
+    species: frozenset[str] = frozenset()
 
 
 class Frame(Struct, frozen=True, kw_only=True):
@@ -55,7 +70,7 @@ class Frame(Struct, frozen=True, kw_only=True):
     @property
     def navigation(self) -> tuple[tuple[str, str, bool], ...]:
         """Return name, link and whether it is this page of the main ways in."""
-        named = [("The fleet", FRONT), ("Gear and fasts", GEAR), ("How it is reckoned", RECKONING)]
+        named = [("The fleet", FRONT), ("Board", BOARD), ("Gear and fasts", GEAR), ("How it is reckoned", RECKONING)]
         if self.site.policy.problems:
             named.append(("Log problems", PROBLEMS))
         return tuple((name, self.to(path), path == self.path) for name, path in named)
@@ -71,6 +86,22 @@ class Frame(Struct, frozen=True, kw_only=True):
     def trip(self, trip_id: str) -> str:
         """Return the link to a trip's page."""
         return self.to(trip_page(trip_id))
+
+    def species(self, name: str) -> str:
+        """Return the link to a species' page."""
+        return self.to(species_page(name))
+
+    def ground(self, name: str) -> str:
+        """Return the link to a ground's page."""
+        return self.to(ground_page(name))
+
+    def season(self, name: str) -> str:
+        """Return the link to a season's page."""
+        return self.to(season_page(name))
+
+    def week(self, name: str) -> str:
+        """Return the link to a week's page."""
+        return self.to(week_page(name))
 
     def tow(self, trip_id: str, order: int) -> str:
         """Return the link to a tow on a trip's page, by its place among the tows from 1."""

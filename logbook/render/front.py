@@ -21,6 +21,7 @@ from logbook.render.fleet_charts import (
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, added, begun, moments, trip_line
 from logbook.render.links import FRONT
+from logbook.render.time_pages import week_of
 
 _LATEST = 8
 _OUT = ("homeward", "at sea")
@@ -59,6 +60,8 @@ class FrontPage(Struct, frozen=True, kw_only=True):
     grounds: Chart | None
     ground_rows: tuple[GroupFigures, ...]
     vessels: tuple[VesselRow, ...]
+    species: tuple[str, ...]
+    weeks: tuple[str, ...]
     trips: int
 
 
@@ -82,8 +85,17 @@ def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) 
         grounds=grounds_chart(figures),
         ground_rows=grounds_shown(figures),
         vessels=_vessels(trips, figures.vessels),
+        species=tuple(name for name in figures.species if name in site.species),
+        weeks=_weeks(trips, figures),
         trips=len(trips),
     )
+
+
+def _weeks(trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[str, ...]:
+    """Return the latest weeks that have a page, the last first."""
+    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
+    names = set(figures.weeks) | ({week_of(latest.date())} if latest is not None else set())
+    return tuple(sorted(names, reverse=True)[:_LATEST])
 
 
 def render_front(context: FrontPage) -> str:

@@ -9,6 +9,7 @@ FRONT = "index.html"
 RECKONING = "reckoning.html"
 PROBLEMS = "problems.html"
 GEAR = "gear.html"
+BOARD = "board.html"
 FASTS_GEOJSON = "files/fasts.geojson"
 FASTS_GPX = "files/fasts.gpx"
 
@@ -16,6 +17,36 @@ FASTS_GPX = "files/fasts.gpx"
 def vessel_page(name: str) -> str:
     """Return the path of a vessel's page."""
     return f"vessels/{slug(name)}.html"
+
+
+def board_page(number: int) -> str:
+    """Return the path of a page of the board, from 1."""
+    return BOARD if number == 1 else f"board-{number}.html"
+
+
+def species_page(name: str) -> str:
+    """Return the path of a species' page."""
+    return f"species/{slug(name)}.html"
+
+
+def ground_page(name: str) -> str:
+    """Return the path of a ground's page."""
+    return f"grounds/{slug(name)}.html"
+
+
+def season_page(name: str) -> str:
+    """Return the path of a season's page."""
+    return f"seasons/{slug(name.replace(chr(0x2013), chr(0x20)))}.html"
+
+
+def week_page(name: str) -> str:
+    """Return the path of a week's page."""
+    return f"weeks/{name.lower()}.html"
+
+
+def place_chart(kind: str, name: str, what: str) -> str:
+    """Return the path of one of the charts of a species, a ground, a season or a week."""
+    return f"charts/{kind}/{slug(name)}-{what}.svg"
 
 
 def trip_page(trip_id: str) -> str:

@@ -9,7 +9,9 @@ from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
 from logbook.model.page import Page
+from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
+from logbook.render.board import board_contexts, render_board
 from logbook.render.charts import Chart
 from logbook.render.environment import template_root
 from logbook.render.fast_files import fasts_geojson, fasts_gpx
@@ -17,8 +19,10 @@ from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
 from logbook.render.gear import gear_context, render_gear
 from logbook.render.links import FASTS_GEOJSON, FASTS_GPX
+from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
 from logbook.render.problems import problems_context, render_problems
 from logbook.render.reckoning import reckoning_context, render_reckoning
+from logbook.render.time_pages import render_season, render_week, season_contexts, week_contexts
 from logbook.render.trip import TripPage, render_trip, trip_context
 from logbook.render.vessel import render_vessel, vessel_context
 
@@ -32,6 +36,7 @@ def render_archive(
     figures: FleetFigures,
     problems: tuple[Problem, ...],
     policy: Policy,
+    places: Places,
 ) -> Iterator[Page]:
     """Give every file of the archive: pages, charts and the style sheet, in no order that matters.
 
@@ -40,12 +45,13 @@ def render_archive(
         trips: All trips with their figures.
         figures: Sums over them.
         problems: Every problem of every file, those of the trips too; none in an edition that does not show them.
+        places: What is known of species and grounds.
         policy: What the edition shows; nothing else is in the records any more.
     """
     style = _style()
     yield style
     yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
-    site = _site(fleet, trips, problems, style.path, policy)
+    site = _site(fleet, trips, problems, style.path, policy, places)
     landed = {one.trip_id: one for one in figures.landed}
     of_vessel: dict[str, list[Reckoned]] = defaultdict(list)
     for reckoned in trips:
@@ -60,6 +66,21 @@ def render_archive(
     front = front_context(site, trips, figures)
     yield _page(front.frame.path, render_front(front))
     yield from _drawn([front.months, front.grounds])
+    for species in places.species:
+        of_species = species_context(site, species)
+        yield _page(of_species.frame.path, render_species(of_species))
+        yield from _drawn([of_species.months, of_species.landed, of_species.grades])
+    for ground in places.grounds:
+        of_ground = ground_context(site, ground, site.species)
+        yield _page(of_ground.frame.path, render_ground(of_ground))
+        yield from _drawn([of_ground.months, of_ground.species])
+    for season in season_contexts(site, trips, figures):
+        yield _page(season.frame.path, render_season(season))
+        yield from _drawn([season.chart])
+    for week in week_contexts(site, trips, figures, problems):
+        yield _page(week.frame.path, render_week(week))
+    for board in board_contexts(site, trips, figures, [chart for chart in (front.months, front.grounds) if chart]):
+        yield _page(board.frame.path, render_board(board))
     gear = gear_context(site, fleet, figures)
     yield _page(gear.frame.path, render_gear(gear))
     yield from _drawn([gear.chart, gear.hours])
@@ -73,7 +94,9 @@ def render_archive(
         yield _page(troubles.frame.path, render_problems(troubles))
 
 
-def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str, policy: Policy) -> Site:
+def _site(
+    fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str, policy: Policy, places: Places
+) -> Site:
     """Return what all pages share."""
     return Site(
         name=fleet.name or "The fleet",
@@ -81,6 +104,7 @@ def _site(fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], 
         policy=policy,
         troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
         trips=frozenset(trip.figures.trip.id for trip in trips),
+        species=frozenset(one.name for one in places.species),
     )
 
 

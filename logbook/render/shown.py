@@ -245,6 +245,7 @@ def one_line(text: str, most: int = 40) -> str:
 FILTERS: Mapping[str, Callable[..., Any]] = {
     "brief": brief,
     "brief_date": brief_date,
+    "brief_day": brief_day,
     "capital_first": capital,
     "celsius": celsius,
     "celsius_unit": celsius_unit,

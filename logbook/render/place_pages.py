@@ -1,0 +1,145 @@
+"""The pages of a species and of a ground: where and when it is caught, what the ground gave and took."""
+
+from collections.abc import Mapping
+from decimal import Decimal
+
+from msgspec import Struct
+
+from logbook.model.places import GroundFigures, Months, SpeciesFigures
+from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
+from logbook.render.draw_sizes import bars_height
+from logbook.render.environment import environment
+from logbook.render.frame import Frame, Site
+from logbook.render.links import ground_page, place_chart, species_page
+from logbook.render.shown import MONTHS, fixed, one_line, plain, weight
+
+_HEIGHT = 300
+_MOST = 10
+_LATEST = 24
+_LABEL = 24
+
+
+class SpeciesPage(Struct, frozen=True, kw_only=True):
+    """All that a species' page shows."""
+
+    frame: Frame
+    species: SpeciesFigures
+    months: Chart | None
+    landed: Chart | None
+    grades: Chart | None
+    best_month: str
+    names: tuple[str, ...]
+
+
+class GroundPage(Struct, frozen=True, kw_only=True):
+    """All that a ground's page shows."""
+
+    frame: Frame
+    ground: GroundFigures
+    months: Chart | None
+    species: Chart | None
+    species_pages: frozenset[str]
+    names: tuple[str, ...]
+
+
+def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
+    """Return what a species' page shows."""
+    known = [(rate, month) for month, rate in enumerate(species.by_month, 1) if rate]
+    return SpeciesPage(
+        frame=Frame(site=site, path=species_page(species.name), title=one_line(species.name, 60)),
+        species=species,
+        months=_months_chart(species_chart(species.name, "months"), species.name, species.by_month),
+        landed=_landed_chart(species),
+        grades=_bars(species_chart(species.name, "grades"), f"{species.name} by grade", "kg", species.grades),
+        best_month=MONTHS[max(known)[1] - 1] if known else "",
+        names=MONTHS,
+    )
+
+
+def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -> GroundPage:
+    """Return what a ground's page shows; `species` are those that have a page."""
+    rates = {month: group.kept_kg_per_h for month, group in ground.by_month}
+    by_month = tuple(rates.get(month) for month in range(1, 13))
+    kept = {one.name: Decimal(str(round(one.kept_kg_per_h, 1))) for one in ground.species[:_MOST] if one.kept_kg_per_h}
+    return GroundPage(
+        frame=Frame(site=site, path=ground_page(ground.name), title=one_line(ground.name, 60)),
+        ground=ground,
+        months=_months_chart(place_chart("grounds", ground.name, "months"), ground.name, by_month),
+        species=_bars(place_chart("grounds", ground.name, "species"), f"Catch per hour on {ground.name}", "kg/h", kept),
+        species_pages=species,
+        names=MONTHS,
+    )
+
+
+def species_chart(name: str, what: str) -> str:
+    """Return the path of one of a species' charts."""
+    return place_chart("species", name, what)
+
+
+def _months_chart(path: str, name: str, rates: Months) -> Chart | None:
+    """Return catch per hour by calendar month, over all years; None where nothing is known."""
+    known = [(rate, month) for month, rate in enumerate(rates, 1) if rate is not None]
+    if not known:
+        return None
+    bars = tuple(
+        Bar(
+            label=MONTHS[month - 1][:3],
+            parts=(Part(size=rate),) if rate else (),
+            end=fixed(rate) if rate is not None else "?",
+        )
+        for month, rate in enumerate(rates, 1)
+    )
+    best = MONTHS[max(known)[1] - 1]
+    return Chart(
+        path=path,
+        alt=f"Catch per hour of {one_line(name)} by month of all years, best in {best}, {fixed(max(known)[0])} kg/h; a question mark is a month not fished.",
+        width=BROAD,
+        height=_HEIGHT,
+        drawing=Columns(unit="kg/h", bars=bars),
+    )
+
+
+def _landed_chart(species: SpeciesFigures) -> Chart | None:
+    """Return what was landed in the last months that saw any."""
+    months = list(species.landed_by_month.items())[-_LATEST:]
+    if not months:
+        return None
+    bars, years = [], None
+    for month, kg in months:
+        year, _, number = month.partition("-")
+        bars.append(
+            Bar(label=f"{MONTHS[int(number) - 1][:3]} {year}", parts=(Part(size=float(kg) / 1000),), lead=year != years)
+        )
+        years = year
+    total = sum((kg for _, kg in months), Decimal(0))
+    return Chart(
+        path=species_chart(species.name, "landed"),
+        alt=f"Landings of {one_line(species.name)} by month: {plain(weight(total))} in the months shown.",
+        width=BROAD,
+        height=_HEIGHT,
+        drawing=Columns(unit="t", bars=tuple(bars)),
+    )
+
+
+def _bars(path: str, what: str, unit: str, values: Mapping[str, Decimal]) -> Chart | None:
+    shown = [(name, value) for name, value in values.items() if value][:_MOST]
+    if not shown:
+        return None
+    bars = tuple(
+        Bar(label=one_line(name, _LABEL), parts=(Part(size=float(value)),), end=fixed(value)) for name, value in shown
+    )
+    drawing = Bars(unit=unit, bars=bars)
+    said = ", ".join(f"{one_line(name)} {fixed(value)} {unit}" for name, value in shown[:3])
+    return Chart(
+        path=path, alt=f"{one_line(what, 60)}: {said}.", width=SLIM, height=bars_height(drawing), drawing=drawing
+    )
+
+
+def render_species(context: SpeciesPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/species.html").render(page=context, frame=context.frame)
+
+
+def render_ground(context: GroundPage) -> str:
+    """Return the page as HTML."""
+    return environment().get_template("pages/ground.html").render(page=context, frame=context.frame)
