@@ -42,19 +42,25 @@ def reckon_gear(trip: Trip, past: Past) -> GearParts:
     Nets of which the log or the fleet file tells; doors and warps where something was ever done to them.
     """
     names: dict[str, str] = {}
-    named = (event.name for event in trip.gear if event.part == "net")
+    named = (event.name for event in trip.gear if event.part == "net" and not _is_nameless(event))
     for name in (*(net.name for net in trip.vessel.nets), *(net_of(tow, trip) for tow in trip.tows), *named):
         if name:
             names.setdefault(fold_name(name), name)
+    whose = len(trip.vessel.nets) != 1 and any(
+        event.part == "net" and _is_nameless(event) and event.event in _ANEW for event in trip.gear
+    )
     nets = [
-        (name, _figures(_tows_of(trip, folded), _events(trip, "net", folded), past.nets.get(folded, GearPast())))
+        (
+            name,
+            _figures(_tows_of(trip, folded), _net_events(trip, folded), past.nets.get(folded, GearPast()), whose=whose),
+        )
         for folded, name in names.items()
     ]
+    events = {part: tuple(event for event in trip.gear if event.part == part) for part in RIGGING}
     rigging = [
-        (part, _figures(trip.tows, events, before))
+        (part, _figures(trip.tows, events[part], past.rigging.get(part, GearPast()), whose=False))
         for part in RIGGING
-        if (events := _events(trip, part, None)) or part in past.rigging
-        if (before := past.rigging.get(part, GearPast())) is not None
+        if events[part] or part in past.rigging
     ]
     return GearParts(nets=ByName(nets), rigging=ByName(rigging))
 
@@ -76,17 +82,30 @@ def _tows_of(trip: Trip, net: str) -> tuple[Tow, ...]:
     return tuple(tow for tow in trip.tows if fold_name(net_of(tow, trip) or "") == net)
 
 
-def _events(trip: Trip, part: str, name: str | None) -> tuple[GearEvent, ...]:
-    """Return what was done to one part; of a vessel with one net, also what names no net."""
-    lone = len(trip.vessel.nets) == 1
+def _is_nameless(event: GearEvent) -> bool:
+    """Tell whether an event says of what part it is, but not which one."""
+    return fold_name(event.name) in {"", event.part}
+
+
+def _net_events(trip: Trip, name: str) -> tuple[GearEvent, ...]:
+    """Return what was done to a net; of a vessel's only one, also what names none."""
+    lone = [fold_name(net.name) for net in trip.vessel.nets] == [name]
     return tuple(
         event
         for event in trip.gear
-        if event.part == part and (name is None or fold_name(event.name) == name or (lone and not event.name))
+        if event.part == "net" and (lone if _is_nameless(event) else fold_name(event.name) == name)
     )
 
 
-def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast) -> NetFigures:
+def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast, *, whose: bool) -> NetFigures:
+    """Return the figures of one part.
+
+    Args:
+        tows: The trip's tows with it.
+        events: What was done to it on the trip.
+        before: What it comes with from earlier trips.
+        whose: Whether something was mended of which nobody knows whether it was this.
+    """
     anew = [event for event in events if event.event in _ANEW]
     last = max((event.at for event in anew if event.at is not None), default=None)
     since = [tow for tow in tows if last is None or _after(tow, last)]
@@ -103,16 +122,18 @@ def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast)
         towed_h_since_mended=hours,
         tows_since_mended=carried.tows + len(since),
         mended_at=carried.mended_at,
-        basis=_basis(tows, anew, carried),
+        basis=_basis(tows, anew, carried, whose=whose),
     )
 
 
-def _basis(tows: Sequence[Tow], anew: Sequence[GearEvent], carried: GearPast) -> Basis:
+def _basis(tows: Sequence[Tow], anew: Sequence[GearEvent], carried: GearPast, *, whose: bool) -> Basis:
     words = []
     if carried.mended_at is None:
         words.append("since the first log: none says that it was changed or mended")
     if any(event.at is None for event in anew):
         words.append("a change or mending whose time is not known is left out")
+    if whose:
+        words.append("a change or mending that names no net is left out")
     if any(_hours(tow) is None for tow in tows):
         words.append("tows whose hours are not known are left out")
     return (("towed_h_since_mended", "; ".join(words)),) if words else ()
@@ -124,8 +145,10 @@ def _hours(tow: Tow) -> float | None:
 
 
 def _after(tow: Tow, moment: datetime) -> bool:
-    began = tow.shot or tow.hauled
-    return began is not None and began >= moment
+    """Tell whether a tow was shot no earlier than a moment; one of no known shot time, whether it was hauled after it."""
+    if tow.shot is not None:
+        return tow.shot >= moment
+    return tow.hauled is not None and tow.hauled > moment
 
 
 def time_lost(periods: Iterable[Period]) -> ByName[float]:
