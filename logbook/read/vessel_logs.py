@@ -13,7 +13,9 @@ from logbook.model.trip import Trip
 from logbook.read.folder import FleetFiles, find_logs, nearest_fleet_file, open_file, read_log, shown_name
 from logbook.read.trip import read_trip
 
-_HEAD = re.compile(rb"(vessel|zone|sailed)[ \t]*:[ \t]", re.IGNORECASE)
+_HEAD = re.compile(rb"(vessel|zone|sailed)[ \t]*:[ \t]+[^ \t#>|&*!]", re.IGNORECASE)
+_ZONE = re.compile(rb"[?\"' \t]*zone", re.IGNORECASE)
+"""A line that may give the zone, however it is typed: one that is passed over would put the sailing hours off."""
 
 
 class VesselLog(Struct, frozen=True, kw_only=True):
@@ -69,8 +71,10 @@ def _read_head(path: Path, fleets: FleetFiles) -> Trip | None:
         return None
     wide = fleets.of(path)
     shown = shown_name(path)
-    lines = [line for line in data.splitlines() if _HEAD.match(line)]
-    head, problems = read_trip(b"\n".join(lines), shown, wide)
-    if head is not None and head.sailed is not None and not any(p.severity is Severity.ERROR for p in problems):
-        return head
+    lines = data.splitlines()
+    plain = [line for line in lines if _HEAD.match(line)]
+    if all(_HEAD.match(line) for line in lines if _ZONE.match(line)):
+        head, problems = read_trip(b"\n".join(plain), shown, wide)
+        if head is not None and head.sailed is not None and not any(p.severity is Severity.ERROR for p in problems):
+            return head
     return read_trip(data, shown, wide)[0]
