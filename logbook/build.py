@@ -5,11 +5,11 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from logbook.model.edition import CREW
+from logbook.model.edition import CREW, EDITIONS
 from logbook.model.figures import Reckoned
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
-from logbook.publish.folder import Published, has_trips, publish
+from logbook.publish.folder import Published, PublishError, has_trips, publish
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.of_ground import reckon_grounds
@@ -59,12 +59,13 @@ def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Seq
 
     Raises:
         NoLogsError: No log in the folder could be read as a trip, and the archive has some; it is left as it stands.
-        PublishError: The archive could not be written; what stood there still stands.
+        PublishError: The archive could not be written, or would stand within another; what stood there still stands.
         OSError: The logs folder can't be listed.
     """
     progress("reading the logs")
     folder = read_folder(logs)
     places = [(name, site / name if len(editions) > 1 else site) for name in editions]
+    _keep_apart(site, alone=len(editions) == 1)
     full = next((place for _, place in places if has_trips(place)), None)
     if not folder.trips and full is not None:
         raise NoLogsError(f"no trip can be read in {logs}; the archive in {full} is left as it stands")
@@ -76,6 +77,17 @@ def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Seq
         progress(f"drawing and writing the pages for the {name}")
         published.append((place, _publish(shown, trips, name, place)))
     return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=tuple(published))
+
+
+def _keep_apart(site: Path, *, alone: bool) -> None:
+    """Refuse to have one archive within another: who is handed the outer folder would be handed both."""
+    others = [site / name for name in EDITIONS] if alone else [site]
+    within = next((place for place in others if has_trips(place)), None)
+    if within is not None:
+        raise PublishError(
+            f"another archive stands in {within}, and whoever is given {site} would have both; "
+            f"build into another folder, or move that one away"
+        )
 
 
 def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: str, place: Path) -> Published:
