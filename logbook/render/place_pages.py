@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from logbook.model.fleet_figures import GroupFigures
 from logbook.model.places import GroundFigures, Months, SpeciesFigures
 from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
@@ -39,7 +40,7 @@ class GroundPage(Struct, frozen=True, kw_only=True):
     months: Chart | None
     species: Chart | None
     species_pages: frozenset[str]
-    names: tuple[str, ...]
+    by_month: tuple[tuple[str, GroupFigures], ...]
 
 
 def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
@@ -67,7 +68,7 @@ def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -
         months=_months_chart(place_chart("grounds", ground.name, "months"), ground.name, by_month),
         species=_bars(place_chart("grounds", ground.name, "species"), f"Catch per hour on {ground.name}", "kg/h", kept),
         species_pages=species,
-        names=MONTHS,
+        by_month=tuple((MONTHS[month - 1], group) for month, group in ground.by_month),
     )
 
 

@@ -1,6 +1,5 @@
-"""A small fleet made by hand for the tests of pages and charts: records only, nothing read, nothing reckoned."""
+"""A small fleet made by hand for the tests of pages and charts: records only; of them nothing but the sums over the fleet is reckoned."""
 
-from collections.abc import Iterable
 from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
@@ -18,12 +17,13 @@ from logbook.model.figures import (
     TripHead,
 )
 from logbook.model.fleet import Fleet, Ground, Hold, Measure, Net, Port, Vessel
-from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, VesselFigures
+from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
 from logbook.model.names import slug
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.quantity import Celsius, Kilograms, Knots, Metres, Position, Span, Weight, Wind
 from logbook.model.trip import CatchKept, Fast, GearEvent, Landing, OutTurn, Period, Reading, Tow, Trip, Turned, Weather
+from logbook.reckon.fleet import reckon_fleet
 
 KG = Decimal
 NONE: ByName[Decimal] = ByName()
@@ -433,90 +433,5 @@ def whole_fleet() -> tuple[Fleet, tuple[Reckoned, ...], FleetFigures, tuple[Prob
 
 
 def figures_of(trips: list[Reckoned]) -> FleetFigures:
-    """Return sums over trips, as plainly added as can be."""
-    landed = sorted(
-        (
-            Landed(
-                trip_id=one.figures.trip.id,
-                vessel=one.figures.trip.vessel,
-                docked=one.figures.trip.docked,
-                species=ByName(
-                    (name, species.kept_kg * KG("0.97"))
-                    for name, species in one.figures.catch.items()
-                    if species.kept_kg
-                ),
-                weighed=one.figures.trip.vessel != "Arctic Tern",
-            )
-            for one in trips
-            if one.figures.trip.docked
-        ),
-        key=lambda one: one.docked,
-    )
-    months: dict[str, dict[str, Decimal]] = {}
-    if landed:
-        year, month = landed[0].docked.year, landed[0].docked.month
-        while (year, month) <= (landed[-1].docked.year, landed[-1].docked.month):
-            months[f"{year}-{month:02d}"] = {}
-            year, month = (year, month + 1) if month < 12 else (year + 1, 1)
-    for one in landed:
-        of_it = months[f"{one.docked:%Y-%m}"]
-        for name, kg in one.species.items():
-            of_it[name] = of_it.get(name, KG(0)) + kg
-    tows = [(one, figure) for one in trips for figure in one.figures.tows]
-    return FleetFigures(
-        vessels=_groups((one.figures.trip.vessel, one, figure) for one, figure in tows),
-        grounds=_groups((figure.ground or "", one, figure) for one, figure in tows),
-        of_vessel=ByName((name, _of_vessel(name, trips)) for name in {one.figures.trip.vessel: 0 for one in trips}),
-        rectangles=ByName(),
-        months=ByName(),
-        weeks=ByName(),
-        fasts=(),
-        species=ByName(),
-        seasons=_groups(
-            (f"{one.figures.trip.docked:%Y}", one, figure) for one, figure in tows if one.figures.trip.docked
-        ),
-        landed=tuple(landed),
-        landed_by_month=ByName((name, ByName(species.items())) for name, species in months.items()),
-    )
-
-
-def _of_vessel(name: str, trips: Iterable[Reckoned]) -> VesselFigures:
-    tows = [(one, figure) for one in trips if one.figures.trip.vessel == name for figure in one.figures.tows]
-    return VesselFigures(
-        grounds=_groups((figure.ground or "", one, figure) for one, figure in tows),
-        usual=(),
-        gear=ByName(),
-        rigging=ByName(),
-        landed_by_year=ByName(),
-    )
-
-
-def _groups(named: object) -> ByName[GroupFigures]:
-    grouped: dict[str, list[tuple[Reckoned, TowFigures]]] = {}
-    for name, one, figure in named:  # type: ignore[attr-defined]
-        grouped.setdefault(name, []).append((one, figure))
-    return ByName((name, _group(name, of_it)) for name, of_it in sorted(grouped.items()))
-
-
-def _group(name: str, of_it: list[tuple[Reckoned, TowFigures]]) -> GroupFigures:
-    trips = {one.figures.trip.id: one for one, _ in of_it}
-    known = [figure for _, figure in of_it if figure.kept_kg is not None]
-    clean = [figure for figure in known if not figure.foul]
-    return GroupFigures(
-        name=name,
-        trips=len(trips),
-        days_at_sea=sum(one.figures.totals.days_at_sea or 0 for one in trips.values()),
-        tows=len(of_it),
-        foul_tows=sum(figure.foul for _, figure in of_it),
-        towed_h=sum(figure.duration_h or 0 for _, figure in of_it),
-        kept_kg=sum((figure.kept_kg or KG(0) for figure in known), KG(0)),
-        put_back_kg=None,
-        live_kg=sum((figure.live_kg or KG(0) for figure in known), KG(0)),
-        kept_kg_per_h=_rate(known),
-        kept_kg_per_h_clean=_rate(clean),
-    )
-
-
-def _rate(figures: list[TowFigures]) -> float | None:
-    hours = sum(figure.duration_h or 0 for figure in figures)
-    return float(sum((figure.kept_kg or KG(0) for figure in figures), KG(0))) / hours if hours else None
+    """Return sums over trips; what they come to is the business of other tests."""
+    return reckon_fleet(trips, fleet())

@@ -53,7 +53,12 @@ def test_a_trip_in_a_table_knows_whether_it_was_weighed() -> None:
     docked = trip.figures.trip.docked
     assert docked
     landed = Landed(
-        trip_id="x", vessel="y", docked=docked, species=ByName([("cod", KG(5)), ("ling", KG(2))]), weighed=False
+        trip_id="x",
+        vessel="y",
+        docked=docked,
+        season="2026",
+        species=ByName([("cod", KG(5)), ("ling", KG(2))]),
+        weighed=False,
     )
 
     assert trip_line(trip, landed).landed_kg == 7

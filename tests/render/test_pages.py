@@ -19,8 +19,11 @@ from logbook.model.figures import Neighbours, Reckoned
 from logbook.model.fleet import Fleet, Hold
 from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
+from logbook.model.places import Places
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
+from logbook.reckon.of_ground import reckon_grounds
+from logbook.reckon.of_species import reckon_species
 from logbook.redact.policy import policy_of
 from logbook.render.pages import render_archive
 from tests.render import example
@@ -58,7 +61,8 @@ class Tags(HTMLParser):
 def archive(
     fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures = EMPTY, problems: tuple[Problem, ...] = ()
 ) -> dict[str, bytes]:
-    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet)))
+    places = Places(species=reckon_species(trips, figures), grounds=reckon_grounds(trips, figures))
+    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet), places))
     assert len({page.path for page in pages}) == len(pages)
     return {page.path: page.content for page in pages}
 
