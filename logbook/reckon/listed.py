@@ -68,8 +68,8 @@ class Listed(Struct, frozen=True, kw_only=True):
 
 
 def listed(trips: Iterable[Reckoned]) -> Iterator[Listed]:
-    """Give every tow of some trips."""
-    for trip in trips:
+    """Give every tow of some trips, in order of when those began."""
+    for trip in sorted(trips, key=lambda trip: (trip.log.begins, trip.figures.trip.id)):
         clean = set(map(id, clean_tows(trip.figures.tows)))
         for order, tow in enumerate(trip.figures.tows, 1):
             yield Listed(trip=trip, order=order, tow=tow, clean=id(tow) in clean)
