@@ -150,6 +150,7 @@ def tow(
         hauled=hauled,
         on_ice=hauled + timedelta(hours=1),
         duration_h=hours,
+        catch_h=hours,
         distance_nm=distance,
         distance_by="positions" if no % 5 else "usual speed",
         speed_kn=3.1,
