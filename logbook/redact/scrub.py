@@ -5,15 +5,21 @@ Fields that tell where a tow was are emptied one by one elsewhere; here is what 
 
 import re
 from collections.abc import Callable
+from datetime import datetime, timedelta
+from decimal import Decimal
 from functools import lru_cache
+from operator import is_
 from typing import Any, TypeVar
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from logbook.model.course import Course
+from logbook.model.fleet import Vessel
 from logbook.model.named import ByName
 from logbook.model.problem import Place
-from logbook.model.quantity import Position, Wind
+from logbook.model.quantity import Position, Span, Weight, Wind
+from logbook.model.species import Species
 from logbook.model.trip import Fast
 
 T = TypeVar("T")
@@ -22,6 +28,27 @@ LEFT_OUT = "[position left out]"
 
 _PRIMES = "\u2032\u2019\u00b4"
 _APART = r"[\s,;/]+"
+
+_AS_THEY_ARE = frozenset(
+    {
+        type(None),
+        bool,
+        int,
+        float,
+        Decimal,
+        datetime,
+        timedelta,
+        Position,
+        Wind,
+        Weight,
+        Span,
+        Fast,
+        Vessel,
+        Species,
+        Course,
+    }
+)
+"""Kinds that hold nothing to be scrubbed: no words, or such as everybody is shown, or such as are shown or not by themselves."""
 
 _Word = Callable[[str], str]
 
@@ -39,6 +66,7 @@ def scrubbed(record: T, *, positions: bool) -> T:
     return made
 
 
+@lru_cache(maxsize=8192)
 def without_positions(text: str) -> str:
     """Return words with every position in them replaced by the words that one was left out."""
     if not any(sign.isdigit() for sign in text):
@@ -50,30 +78,34 @@ def _as_it_is(text: str) -> str:
     return text
 
 
-def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401, PLR0911 - it goes through records of every kind
-    if isinstance(value, str):
-        # Words such as `landed` may be members of an enumeration, which hold nothing that was typed.
-        return word(value) if type(value) is str else value
-    if isinstance(value, Place):
-        return replace(value, file="")
-    if isinstance(value, (Position, Wind, Fast)):
+def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401 - it goes through records of every kind
+    """Return a value without what it should not tell; the same one where there is nothing of it in it."""
+    kind = type(value)
+    if kind is str:
+        return word(value)
+    if kind in _AS_THEY_ARE:
         return value
-    if isinstance(value, Struct):
-        return _struct(value, word)
-    if isinstance(value, ByName):
-        return ByName((word(name), _scrub(one, word)) for name, one in value.items())
-    if isinstance(value, tuple):
-        return tuple(_scrub(one, word) for one in value)
-    return value
+    if kind is tuple:
+        made = tuple([one if type(one) in _AS_THEY_ARE else _scrub(one, word) for one in value])
+        return value if all(map(is_, made, value)) else made
+    if kind is ByName:
+        pairs = [(word(name), _scrub(one, word)) for name, one in value.items()]
+        same = all(name is old and one is value[old] for (name, one), old in zip(pairs, value, strict=True))
+        return value if same else ByName(pairs)
+    if kind is Place:
+        return replace(value, file="") if value.file else value
+    return _struct(value, word) if isinstance(value, Struct) else value
 
 
 def _struct(record: Struct, word: _Word) -> Struct:
-    """Return a record with the fields that changed put anew; the same one where none did."""
     changed = {}
     for name in record.__struct_fields__:
         old = getattr(record, name)
+        # Most fields hold nothing, and a fleet's logs have millions of them: they cost no call.
+        if type(old) in _AS_THEY_ARE or old == ():
+            continue
         new = _scrub(old, word)
-        if new is not old and new != old:
+        if new is not old:
             changed[name] = new
     return replace(record, **changed) if changed else record
 
