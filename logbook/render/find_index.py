@@ -135,7 +135,9 @@ def trip_texts(log: Trip) -> tuple[str, ...]:
     said = [_plain(log.remarks)]
     said += [_after("time lost", period.words) for period in log.time_lost]
     said += [_after(f"{event.name} {event.event}", event.remarks) for event in log.gear]
-    said += [_plain(one.remarks) for one in (*log.readings, *log.weather, *log.passage)]
+    said += [_plain(reading.remarks) for reading in log.readings]
+    said += [_plain(look.remarks) for look in log.weather]
+    said += [_plain(fix.remarks) for fix in log.passage]
     return tuple(dict.fromkeys(text for text in said if text))
 
 

@@ -3,9 +3,11 @@
 from msgspec import Struct
 
 from logbook.model.edition import Policy
+from logbook.model.named import ByName
 from logbook.render.formulas import ENTRIES, Entry
 from logbook.render.links import (
     BOARD,
+    FIND,
     FRONT,
     GEAR,
     PROBLEMS,
@@ -37,6 +39,7 @@ class Site(Struct, frozen=True, kw_only=True):
         troubles: How many errors and warnings there are in the logs.
         trips: Ids of the trips that have a page.
         species: Names of the species that have one.
+        scripts: Names that templates know scripts by to their paths.
     """
 
     name: str
@@ -45,6 +48,7 @@ class Site(Struct, frozen=True, kw_only=True):
     troubles: int
     trips: frozenset[str]
     species: frozenset[str] = frozenset()
+    scripts: ByName[str]
 
 
 class Frame(Struct, frozen=True, kw_only=True):
@@ -70,7 +74,13 @@ class Frame(Struct, frozen=True, kw_only=True):
     @property
     def navigation(self) -> tuple[tuple[str, str, bool], ...]:
         """Return name, link and whether it is this page of the main ways in."""
-        named = [("The fleet", FRONT), ("Board", BOARD), ("Gear and fasts", GEAR), ("How it is reckoned", RECKONING)]
+        named = [
+            ("The fleet", FRONT),
+            ("Find", FIND),
+            ("Board", BOARD),
+            ("Gear and fasts", GEAR),
+            ("How it is reckoned", RECKONING),
+        ]
         if self.site.policy.problems:
             named.append(("Log problems", PROBLEMS))
         return tuple((name, self.to(path), path == self.path) for name, path in named)
@@ -78,6 +88,10 @@ class Frame(Struct, frozen=True, kw_only=True):
     def to(self, path: str, fragment: str = "") -> str:
         """Return the link from here to a file of the archive."""
         return relative(self.path, path, fragment)
+
+    def script(self, name: str) -> str:
+        """Return the link to one of our scripts."""
+        return self.to(self.site.scripts[name])
 
     def vessel(self, name: str) -> str:
         """Return the link to a vessel's page."""

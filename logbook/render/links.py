@@ -10,8 +10,7 @@ RECKONING = "reckoning.html"
 PROBLEMS = "problems.html"
 GEAR = "gear.html"
 BOARD = "board.html"
-FASTS_GEOJSON = "files/fasts.geojson"
-FASTS_GPX = "files/fasts.gpx"
+FIND = "find.html"
 
 
 def vessel_page(name: str) -> str:

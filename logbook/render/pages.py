@@ -1,6 +1,5 @@
 """The whole archive as pages, from what was read and reckoned."""
 
-import hashlib
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
 
@@ -8,25 +7,26 @@ from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
+from logbook.model.named import ByName
 from logbook.model.page import Page
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
 from logbook.render.board import board_contexts, render_board
 from logbook.render.charts import Chart
 from logbook.render.environment import template_root
-from logbook.render.fast_files import fasts_geojson, fasts_gpx
+from logbook.render.files.all import data_files
+from logbook.render.find import find_pages
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
 from logbook.render.gear import gear_context, render_gear
-from logbook.render.links import FASTS_GEOJSON, FASTS_GPX
 from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
 from logbook.render.problems import problems_context, render_problems
 from logbook.render.reckoning import reckoning_context, render_reckoning
+from logbook.render.static import script_files, style_file
 from logbook.render.time_pages import render_season, render_week, season_contexts, week_contexts
 from logbook.render.trip import TripPage, render_trip, trip_context
 from logbook.render.vessel import render_vessel, vessel_context
 
-_DIGITS = 8
 ICON = "icon.svg"
 
 
@@ -38,7 +38,7 @@ def render_archive(
     policy: Policy,
     places: Places,
 ) -> Iterator[Page]:
-    """Give every file of the archive: pages, charts and the style sheet, in no order that matters.
+    """Give every file of the archive: pages, charts, the style sheet and scripts, in no order that matters.
 
     Args:
         fleet: The fleet file, or what stands for it.
@@ -48,10 +48,19 @@ def render_archive(
         places: What is known of species and grounds.
         policy: What the edition shows; nothing else is in the records any more.
     """
-    style = _style()
+    style, scripts = style_file(), script_files()
     yield style
+    yield from (script for _, script in scripts)
     yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
-    site = _site(fleet, trips, problems, style.path, policy, places)
+    site = Site(
+        name=fleet.name or "The fleet",
+        style=style.path,
+        scripts=ByName((name, script.path) for name, script in scripts),
+        policy=policy,
+        troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
+        trips=frozenset(trip.figures.trip.id for trip in trips),
+        species=frozenset(one.name for one in places.species),
+    )
     landed = {one.trip_id: one for one in figures.landed}
     of_vessel: dict[str, list[Reckoned]] = defaultdict(list)
     for reckoned in trips:
@@ -63,7 +72,11 @@ def render_archive(
         vessel = vessel_context(site, of_vessel[name], figures, landed)
         yield _page(vessel.frame.path, render_vessel(vessel))
         yield from _drawn([vessel.chart, vessel.gross])
-    front = front_context(site, trips, figures)
+    files = []
+    for file in data_files(fleet, trips, figures, problems, policy, site.name):
+        yield file
+        files.append(file.path)
+    front = front_context(site, trips, figures, files)
     yield _page(front.frame.path, render_front(front))
     yield from _drawn([front.months, front.grounds])
     for species in places.species:
@@ -81,37 +94,15 @@ def render_archive(
         yield _page(week.frame.path, render_week(week))
     for board in board_contexts(site, trips, figures, [chart for chart in (front.months, front.grounds) if chart]):
         yield _page(board.frame.path, render_board(board))
+    yield from find_pages(site, trips)
     gear = gear_context(site, fleet, figures)
     yield _page(gear.frame.path, render_gear(gear))
     yield from _drawn([gear.chart, gear.hours])
-    if gear.placed:
-        yield Page(path=FASTS_GEOJSON, content=fasts_geojson(figures.fasts))
-        yield Page(path=FASTS_GPX, content=fasts_gpx(figures.fasts, site.name))
     reckoning = reckoning_context(site, fleet)
     yield _page(reckoning.frame.path, render_reckoning(reckoning))
     if policy.problems:
         troubles = problems_context(site, trips, problems)
         yield _page(troubles.frame.path, render_problems(troubles))
-
-
-def _site(
-    fleet: Fleet, trips: Iterable[Reckoned], problems: Iterable[Problem], style: str, policy: Policy, places: Places
-) -> Site:
-    """Return what all pages share."""
-    return Site(
-        name=fleet.name or "The fleet",
-        style=style,
-        policy=policy,
-        troubles=sum(problem.severity is not Severity.NOTE for problem in set(problems)),
-        trips=frozenset(trip.figures.trip.id for trip in trips),
-        species=frozenset(one.name for one in places.species),
-    )
-
-
-def _style() -> Page:
-    """Return the style sheet, named for what is in it, so that a page and its style always belong together."""
-    content = (template_root() / "static" / "style.css").read_bytes()
-    return Page(path=f"style.{hashlib.sha256(content).hexdigest()[:_DIGITS]}.css", content=content)
 
 
 def _page(path: str, html: str) -> Page:
