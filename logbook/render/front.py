@@ -10,6 +10,7 @@ from logbook.model.fleet_figures import FleetFigures, GroupFigures
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
+from logbook.render.files.paths import listed
 from logbook.render.fleet_charts import (
     chief_species,
     grounds_chart,
@@ -63,10 +64,11 @@ class FrontPage(Struct, frozen=True, kw_only=True):
     species: tuple[str, ...]
     weeks: tuple[str, ...]
     trips: int
+    files: tuple[tuple[str, str], ...]
 
 
-def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) -> FrontPage:
-    """Return what the front page shows."""
+def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, files: Iterable[str] = ()) -> FrontPage:
+    """Return what the front page shows; `files` are the paths of those for other programs."""
     landed = {one.trip_id: one for one in figures.landed}
     lines = [trip_line(trip, landed.get(trip.figures.trip.id)) for trip in trips]
     seasons = tuple(sorted(figures.seasons.values(), key=lambda season: season.name, reverse=True))
@@ -88,6 +90,7 @@ def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) 
         species=tuple(name for name in figures.species if name in site.species),
         weeks=_weeks(trips, figures),
         trips=len(trips),
+        files=listed(files),
     )
 
 

@@ -8,8 +8,9 @@ from logbook.model.gear import FastMark, NetFigures
 from logbook.render.chartlet import HEIGHT, WIDTH, framed, near_and_far, points_of, unwrapped
 from logbook.render.charts import Chart, Track
 from logbook.render.environment import environment
+from logbook.render.files.paths import FASTS_GEOJSON, FASTS_GPX
 from logbook.render.frame import Frame, Site
-from logbook.render.links import FASTS_GEOJSON, FASTS_GPX, GEAR, fleet_chart
+from logbook.render.links import GEAR, fleet_chart
 from logbook.render.marks import Notes
 from logbook.render.more_charts import gear_chart
 from logbook.render.shown import many

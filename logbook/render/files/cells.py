@@ -9,7 +9,7 @@ from math import isfinite
 Cell = str | bool | int | Decimal | float | datetime | tuple[str, ...] | tuple[int, ...] | None
 
 PLACES = 4
-"""Decimals of reckoned numbers: a third of a second of an hour, a foot of a mile; more would tell this machine from another."""
+"""Decimals of reckoned numbers: of an hour a third of a second; further ones tell one machine from another."""
 
 GUARD = "'"
 
@@ -18,7 +18,7 @@ _NEW_CELL = frozenset("\t\r\n")
 _UNSEEN = frozenset({"Cc", "Cf", "Zs", "Zl", "Zp"})
 
 
-def text_of(value: Cell, places: int = PLACES) -> str:
+def text_of(value: Cell, places: int = PLACES) -> str:  # noqa: PLR0911 - one line a kind of value
     """Return a value as it stands in a table; nothing where it is not known.
 
     Args:

@@ -71,7 +71,7 @@ class Table(Struct, frozen=True, kw_only=True):
     parent_key: tuple[str, ...] = ()
 
 
-def column(  # noqa: PLR0913 - a column has as many parts
+def column(
     name: str,
     kind: str,
     about: str,

@@ -1,0 +1,100 @@
+"""A calendar of landings (RFC 5545): those that were made, and those that are expected by the last word from a vessel."""
+
+from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime
+
+from logbook.model.figures import Reckoned
+from logbook.render.cautions import OVERDUE
+from logbook.render.files.identity import identity
+from logbook.render.files.of_landings import LandingRow, landing_rows
+from logbook.render.gather import begun
+from logbook.render.shown import moment
+from logbook.render.text import bare
+
+_WIDTH = 75
+"""Octets of a line, its end not counted."""
+
+_BREAKS = ("\r\n", "\r", "\n")
+
+
+def landings_calendar(trips: Iterable[Reckoned], name: str) -> bytes | None:
+    """Return the calendar; None where it would be empty, since it must hold something."""
+    events = [line for row in landing_rows(sorted(trips, key=begun)) for line in _event(row, name)]
+    if not events:
+        return None
+    lines = (
+        "BEGIN:VCALENDAR",
+        "VERSION:2.0",
+        "PRODID:-//trawl-trip-logbook//landings//EN",
+        "CALSCALE:GREGORIAN",
+        f"NAME:{escaped(f'Landings, {name}')}",
+        *events,
+        "END:VCALENDAR",
+    )
+    return b"".join(folded(line) for line in lines)
+
+
+def _event(row: LandingRow, name: str) -> Iterator[str]:
+    head, landing = row.trip.figures.trip, row.figures
+    docked = landing.docked
+    if docked is None:
+        return
+    where = f" at {landing.port}" if landing.port else ""
+    yield "BEGIN:VEVENT"
+    yield f"UID:{identity(name, 'landing', head.id, str(row.order))}"
+    yield f"DTSTAMP:{_utc(head.last_word)}"
+    yield f"DTSTART:{_utc(docked)}"
+    if not landing.expected and landing.landing_finished is not None and landing.landing_finished > docked:
+        yield f"DTEND:{_utc(landing.landing_finished)}"
+    verb = "expected" if landing.expected else "landed"
+    yield f"SUMMARY:{escaped(f'{head.vessel} {verb}{where}')}"
+    if landing.port:
+        yield f"LOCATION:{escaped(landing.port)}"
+    yield f"DESCRIPTION:{escaped(_words(row))}"
+    yield f"STATUS:{'TENTATIVE' if landing.expected else 'CONFIRMED'}"
+    yield "TRANSP:TRANSPARENT"
+    yield "END:VEVENT"
+
+
+def _words(row: LandingRow) -> str:
+    head = row.trip.figures.trip
+    if not row.figures.expected:
+        return f"As logged. Trip {head.id}."
+    turning = " if she turned then" if head.state == "at sea" else ""
+    return (
+        f"Last word from her {bare(moment(head.last_word))}. Expected{turning}, reckoned as of that word, weather not in it. "
+        f"{OVERDUE} Trip {head.id}."
+    )
+
+
+def _utc(moment: datetime) -> str:
+    return moment.astimezone(UTC).strftime("%Y%m%dT%H%M%SZ")
+
+
+def escaped(text: str) -> str:
+    """Return a text as a value of type TEXT; control characters have no place in one, and all line breaks become one kind.
+
+    Source:
+        RFC 5545 sections 3.1 (no control characters but the tab) and 3.3.11 (escapes).
+    """
+    for sign in _BREAKS:
+        text = text.replace(sign, "\n")
+    text = text.replace("\\", "\\\\").replace(";", "\\;").replace(",", "\\,").replace("\n", "\\n")
+    return "".join(sign for sign in text if sign == "\t" or (sign >= " " and not "\x7f" <= sign <= "\x9f"))
+
+
+def folded(line: str) -> bytes:
+    """Return a line in pieces of 75 octets at most, no letter cut in two, each but the first after a space.
+
+    Source:
+        RFC 5545 section 3.1.
+    """
+    pieces: list[bytes] = []
+    piece = b""
+    for letter in line:
+        octets = letter.encode("utf-8", "replace")
+        if len(piece) + len(octets) > _WIDTH:
+            pieces.append(piece)
+            piece = b" "
+        piece += octets
+    return b"\r\n".join((*pieces, piece)) + b"\r\n"

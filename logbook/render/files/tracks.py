@@ -1,0 +1,56 @@
+"""Tracks of tows as GeoJSON (RFC 7946): straight lines between the positions that were typed."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+
+from logbook.model.figures import Reckoned
+from logbook.render.cautions import NAVIGATION
+from logbook.render.files.geometry import collection, geometry
+from logbook.render.files.of_tows import TowRow, tow_rows
+from logbook.render.gather import begun
+
+_LINE = "straight between the positions typed"
+_POINT = "one position typed"
+
+
+def tracks_geojson(trips: Iterable[Reckoned]) -> bytes | None:
+    """Return every tow of which a position is shown, trip by trip; None where there is none."""
+    features = list(_features(tow_rows(sorted(trips, key=begun))))
+    return collection(features, str(NAVIGATION)) if features else None
+
+
+def _features(tows: Iterable[TowRow]) -> Iterator[dict[str, object]]:
+    for row in tows:
+        typed = (row.tow.start, *row.tow.via, row.tow.end)
+        places = [place for place in typed if place is not None]
+        made = geometry(places)
+        if made is not None:
+            yield {
+                "type": "Feature",
+                "id": f"{row.trip.figures.trip.id}/{row.order}",
+                "geometry": made,
+                "properties": _properties(row, _LINE if len(places) > 1 else _POINT),
+            }
+
+
+def _properties(row: TowRow, track: str) -> dict[str, object]:
+    figures = row.figures
+    return {
+        "vessel": row.trip.figures.trip.vessel,
+        "trip": row.trip.figures.trip.id,
+        "tow": figures.no,
+        "tow_order": row.order,
+        "shot": _moment(figures.shot),
+        "hauled": _moment(figures.hauled),
+        "ground": figures.ground,
+        "net": figures.net,
+        "depth_m": figures.depth_m,
+        "distance_nm": figures.distance_nm,
+        "kept_kg": float(figures.kept_kg) if figures.kept_kg is not None else None,
+        "foul": figures.foul,
+        "track": track,
+    }
+
+
+def _moment(moment: datetime | None) -> str | None:
+    return moment.isoformat() if moment is not None else None
