@@ -5,7 +5,6 @@ from datetime import datetime
 from decimal import Decimal
 
 from msgspec import Struct
-from msgspec.structs import fields
 
 from logbook.model.figures import TripFigures
 from logbook.model.money import MoneyFigures, MoneyLine
@@ -13,6 +12,8 @@ from logbook.model.problem import Problem
 
 _WEIGHED = frozenset({"weight_kg"})
 """What is no money among the exact numbers of the records of money."""
+
+_AS_THEY_ARE = frozenset({type(None), str, bool, int, float})
 
 
 def as_json(figures: TripFigures) -> dict[str, object]:
@@ -37,6 +38,8 @@ def record_as_json(record: object) -> dict[str, object]:
 
 def _plain(value: object, *, money: bool = False) -> object:  # noqa: PLR0911 - one line a kind of value
     """Return a value as JSON takes it; `money` says that the exact numbers in it are money."""
+    if type(value) in _AS_THEY_ARE:
+        return value
     if isinstance(value, Decimal):
         return _sum(value) if money else float(value)
     if isinstance(value, datetime):
@@ -54,9 +57,9 @@ def _plain(value: object, *, money: bool = False) -> object:  # noqa: PLR0911 - 
     if isinstance(value, Struct):
         money = isinstance(value, MoneyFigures | MoneyLine)
         return {
-            field.name: _plain(getattr(value, field.name), money=money and field.name not in _WEIGHED)
-            for field in fields(value)
-            if field.name != "basis"
+            name: _plain(getattr(value, name), money=money and name not in _WEIGHED)
+            for name in value.__struct_fields__
+            if name != "basis"
         }
     if isinstance(value, Mapping):
         return {name: _plain(part, money=money) for name, part in value.items()}
@@ -82,6 +85,7 @@ def _basis(value: object, path: str) -> Iterator[tuple[str, str]]:
     elif isinstance(value, Struct):
         for name, words in getattr(value, "basis", ()):
             yield f"{path}{name}", words
-        for field in fields(value):
-            if field.name != "basis":
-                yield from _basis(getattr(value, field.name), f"{path}{field.name}.")
+        for name in value.__struct_fields__:
+            part = getattr(value, name)
+            if name != "basis" and type(part) not in _AS_THEY_ARE:
+                yield from _basis(part, f"{path}{name}.")
