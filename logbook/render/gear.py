@@ -101,15 +101,21 @@ def _chart(rows: tuple[FastRow, ...], fleet: Fleet) -> Chart | None:
         return None
     east = placed[0][1][0][0]
     whole = [unwrapped(points, east) for _, points in placed]
-    near, _ = near_and_far(whole)
+    near, far = near_and_far(whole)
     tracks = [Track(points=whole[n], foul=True, label=str(placed[n][0].number)) for n in near]
     return Chart(
         path=fleet_chart("fasts"),
-        alt=f"Chartlet of {many(len(tracks), 'place', 'places')} where gear came fast, numbered as in the table.",
+        alt=_alt(len(tracks), [placed[n][0].number for n in far]),
         width=WIDTH,
         height=HEIGHT,
         drawing=framed(tracks, fleet),
     )
+
+
+def _alt(drawn: int, left_off: list[int]) -> str:
+    said = f"Chartlet of {many(drawn, 'place', 'places')} where gear came fast, numbered as in the table"
+    off = f"; not on it, since far from the others: {', '.join(map(str, left_off))}" if left_off else ""
+    return f"{said}{off}."
 
 
 def render_gear(context: GearPage) -> str:

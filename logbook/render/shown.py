@@ -52,7 +52,7 @@ def fixed(value: Number, places: int = 0) -> str:
     if not exact.is_finite():
         return str(exact)
     rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP, context=_EXACT)
-    text = f"{abs(rounded):,f}".replace(",", THIN)
+    text = f"{rounded.copy_abs():,f}".replace(",", THIN)
     return f"\u2212{text}" if rounded < 0 else text
 
 

@@ -28,6 +28,18 @@ CASES = (
     (shown.weight(24350.0), "24.4 t"),
     (shown.tonnes(Decimal(250)), "0.25"),
     (shown.tonnes(Decimal(1234567)), "1 234.6"),
+    (shown.money(Decimal(0)), "0.00"),
+    (shown.money(Decimal("0.005")), "0.01"),
+    (shown.money(Decimal("-0.005")), "−0.01"),
+    (shown.money(Decimal("-0.0049")), "0.00"),
+    (shown.money(Decimal("2.345")), "2.35"),
+    (shown.money(Decimal("1234567.895")), "1 234 567.90"),
+    (shown.money(Decimal("1E+6")), "1 000 000.00"),
+    (shown.money(Decimal("12345678901234567890123456789012.345")), "12 345 678 901 234 567 890 123 456 789 012.35"),
+    (shown.thousand_pounds(Decimal(0)), "0"),
+    (shown.thousand_pounds(Decimal("226.796184")), "0"),
+    (shown.thousand_pounds(Decimal("226.796185")), "1"),
+    (shown.thousand_pounds(Decimal(1000000)), "2 205"),
     (shown.hours(1.25), "1.3"),
     (shown.hours(0.05), "0.1"),
     (shown.hours_unit(12.66), "12.7 h"),
@@ -89,7 +101,7 @@ def test_a_value_is_shown_as_people_write_it(found: str, expected: str) -> None:
     [
         shown.kilograms, shown.hours, shown.days, shown.miles, shown.knots, shown.square_km, shown.percent, shown.celsius,
         shown.metres, shown.fathoms, shown.tonnes, shown.hours_minutes, shown.took, shown.clock, shown.moment, shown.brief,
-        shown.day, shown.short_day, shown.full_date, shown.brief_date, shown.position, shown.words,
+        shown.day, shown.short_day, shown.full_date, shown.brief_date, shown.position, shown.words, shown.money, shown.thousand_pounds,
     ],
 )  # fmt: skip
 def test_what_is_missing_is_a_dash_with_words_never_nought(show: object) -> None:
@@ -110,6 +122,12 @@ def test_thousands_are_set_apart_by_a_space_that_does_not_break() -> None:
 def test_a_fathom_is_six_feet() -> None:
     # NIST SP 811: 1 fathom = 6 ft = 1.8288 m (the international foot)
     assert shown.fathoms(1.8288 * 98) == "98"
+
+
+def test_a_pound_is_that_of_the_agreement() -> None:
+    # International Yard and Pound Agreement 1959: 1 lb = 0.45359237 kg.
+    for thousands in (1, 12, 345):
+        assert shown.thousand_pounds(Decimal("453.59237") * thousands) == str(thousands)
 
 
 def test_weekdays_and_months_are_those_of_the_calendar() -> None:
