@@ -25,7 +25,7 @@ class Listed(Struct, frozen=True, kw_only=True):
         trip: Its trip.
         order: Its place among the tows of the trip, from 1.
         tow: Its figures.
-        clean: False where it was foul, or sorted with one that was.
+        clean: False where it was foul, or its catch was sorted with that of one that was.
     """
 
     trip: Reckoned

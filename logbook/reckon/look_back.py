@@ -5,14 +5,14 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 from math import cos, hypot, radians
 
+from logbook.model.basis import Basis
 from logbook.model.figures import Reckoned
 from logbook.model.look_back import FastNear, LookBack
-from logbook.model.named import ByName
 from logbook.model.quantity import Position
 from logbook.model.trip import Tow
 from logbook.reckon.gear import fasts_of
-from logbook.reckon.listed import best_of, grouped, listed, species_of, summed
-from logbook.reckon.of_ground import in_same_weeks
+from logbook.reckon.listed import best_of, listed, species_of
+from logbook.reckon.of_ground import in_same_weeks, same_weeks
 
 _MILES_A_DEGREE = 60.0
 _BEST = 8
@@ -30,23 +30,29 @@ def look_back(
         weeks: How many weeks before and after that day.
         within_nm: How near a tow's track must lie, in nautical miles.
     """
-    tows = in_same_weeks(listed(trips), at, timedelta(weeks=weeks))
+    length = timedelta(weeks=weeks)
+    tows = in_same_weeks(listed(trips), at, length)
     placed = [(one, track) for one in tows if (track := track_of(one.log))]
     near = [one for one, track in placed if away_nm(position, track) <= within_nm]
-    years = grouped(near, lambda one: one.when.year if one.when is not None else None)
     return LookBack(
         position=position,
         at=at,
         weeks=weeks,
         within_nm=within_nm,
-        by_year=ByName((str(year), summed(str(year), own)) for year, own in sorted(years.items(), reverse=True)),
+        by_year=same_weeks(near, at, length),
         species=species_of(near),
         tows=best_of(near, None, _BEST),
         fasts=tuple(_fasts(trips, position, within_nm)),
-        basis=(("by_year", f"without {len(tows) - len(placed)} tows of those weeks that have no position"),)
-        if len(tows) > len(placed)
-        else (),
+        basis=_left_out(len(tows) - len(placed)),
     )
+
+
+def _left_out(tows: int) -> Basis:
+    """Return what is said of tows that have no position."""
+    if not tows:
+        return ()
+    which = "1 tow of those weeks that has" if tows == 1 else f"{tows} tows of those weeks that have"
+    return (("by_year", f"without {which} no position"),)
 
 
 def track_of(tow: Tow | None) -> tuple[Position, ...]:

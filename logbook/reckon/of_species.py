@@ -6,6 +6,7 @@ from decimal import Decimal
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import FleetFigures, Landed
 from logbook.model.named import ByName
+from logbook.model.names import fold_name
 from logbook.model.places import Months, SpeciesFigures
 from logbook.reckon.listed import Listed, best_of, grouped, listed, rate_of
 
@@ -19,8 +20,10 @@ def reckon_species(trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[Sp
     Rates are over the hours of all tows of a month or a ground whose catch is known, with those that had none of the species.
     """
     tows = [one for one in listed(trips) if one.known or one.tow.catch]
+    names = {fold_name(name): name for name in figures.grounds}
     months = grouped(tows, lambda one: one.when.month if one.when is not None else None)
-    grounds = grouped(tows, lambda one: one.tow.ground)
+    folded = grouped(tows, lambda one: fold_name(one.tow.ground) if one.tow.ground is not None else None)
+    grounds = {names[name]: own for name, own in folded.items()}
     by_place = {name: _by_month(own) for name, own in grounds.items()}
     codes = {name: total.code for trip in trips for name, total in trip.figures.catch.items()}
     return tuple(
@@ -69,7 +72,7 @@ def _grades(name: str, trips: Iterable[Reckoned]) -> ByName[Decimal]:
         for grade, kept in total.grades.items() if total is not None else ():
             if kept is not None:
                 grades[grade] = grades.get(grade, Decimal(0)) + kept
-    return ByName(grades.items())
+    return ByName(sorted(grades.items(), key=lambda one: (-one[1], one[0])))
 
 
 def _landed(name: str, landed: Iterable[Landed]) -> ByName[Decimal]:

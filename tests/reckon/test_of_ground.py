@@ -1,0 +1,153 @@
+"""What is known of each ground, and the same weeks of other years."""
+
+from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta, timezone
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from logbook.model.figures import Reckoned
+from logbook.model.places import GroundFigures
+from logbook.reckon.fleet import reckon_fleet
+from logbook.reckon.listed import listed
+from logbook.reckon.of_ground import in_same_weeks, reckon_grounds, year_of
+from tests.read.logs import fleet
+from tests.reckon.build import moment, reckoned
+
+KG = Decimal
+WEEKS = timedelta(weeks=3)
+A = """\
+vessel: Solan Bright
+sailed: 2025-03-04 05:30, Port Kerrin
+tows:
+  - {shot: 18:00, hauled: 20:00, ground: The Saddle, depth: 60 fm, catch: {cod: 100 kg}}
+  - {shot: 21:00, hauled: 23:00, ground: the  SADDLE, depth: 50 m, catch: {cod: 20 kg}, fast: rock, damage: wing torn}
+  - {shot: 2025-03-05 01:00, hauled: 03:00, ground: Odd Hole, depth: 49.9 m, catch: none, gear lost: a marker}
+"""
+B = """\
+vessel: Skerry Light
+sailed: 2026-03-14 05:30, Port Kerrin
+tows:
+  - {shot: 18:00, hauled: 22:00, ground: The Saddle, depth: 100-110 m, catch: {cod: 80 kg}}
+  - {shot: 23:00, hauled: 2026-03-15 01:00, ground: Long Brae, catch: {haddock: 6 kg}}
+landed: 2026-03-20 23:30, Port Kerrin
+"""
+ALL = reckoned(A, B)
+
+
+def of(trips: Sequence[Reckoned]) -> dict[str, GroundFigures]:
+    return {one.name: one for one in reckon_grounds(trips, reckon_fleet(trips, fleet()))}
+
+
+def test_a_ground_is_one_whatever_its_case_and_the_most_fished_is_first() -> None:
+    assert {name: one.group.tows for name, one in of(ALL).items()} == {"The Saddle": 3, "Long Brae": 1, "Odd Hole": 1}
+
+
+def test_nothing_gives_nothing() -> None:
+    assert of(()) == {}
+
+
+def test_sums_by_month_depth_and_year_are_of_all_its_tows() -> None:
+    saddle = of(ALL)["The Saddle"]
+
+    assert [(month, one.tows, one.kept_kg) for month, one in saddle.by_month] == [(3, 3, KG(200))]
+    assert [(year, one.tows) for year, one in saddle.by_year.items()] == [("2026", 1), ("2025", 2)]
+    # 60 fathoms are 109.7 m (a fathom is 1.8288 m: International Hydrographic Organization S-32)
+    assert [(band, one.tows) for band, one in saddle.by_depth.items()] == [("50–100 m", 1), ("100–150 m", 2)]
+    assert list(of(ALL)["Odd Hole"].by_depth) == ["0–50 m"]
+
+
+def test_what_is_caught_there_is_told_with_and_without_foul_tows() -> None:
+    (cod,) = of(ALL)["The Saddle"].species
+
+    assert cod.kept_kg_per_h == pytest.approx(200 / 8)
+    assert cod.kept_kg_per_h_clean == pytest.approx(180 / 6)
+
+
+def test_fasts_and_damage_are_those_of_the_ground_however_it_is_spelled() -> None:
+    saddle, hole = of(ALL)["The Saddle"], of(ALL)["Odd Hole"]
+
+    assert [mark.what for mark in saddle.fasts] == ["rock"]
+    assert [mark.words for mark in saddle.damage] == ["wing torn"]
+    assert hole.fasts == ()
+    assert [mark.words for mark in hole.damage] == ["a marker"]
+
+
+def test_the_same_weeks_are_those_round_the_last_word_of_the_archive() -> None:
+    saddle = of(ALL)["The Saddle"]
+
+    assert saddle.weeks == (moment("2026-02-27 23:30"), moment("2026-04-10 23:30"))
+    assert [(year, one.tows) for year, one in saddle.same_weeks.items()] == [("2026", 1), ("2025", 2)]
+
+
+@given(st.permutations(ALL))
+@settings(max_examples=2)
+def test_the_order_of_trips_changes_nothing(trips: list[Reckoned]) -> None:
+    assert [repr(one) for one in of(trips).values()] == [repr(one) for one in of(ALL).values()]
+
+
+@pytest.mark.parametrize(
+    ("when", "at", "year"),
+    [
+        ("2026-03-20 12:00", "2026-03-20 12:00", 2026),
+        ("2019-03-20 12:00", "2026-03-20 12:00", 2019),
+        # whole days: the first and the last of them count in full
+        ("2025-02-27 00:00", "2026-03-20 12:00", 2025),
+        ("2025-02-26 23:59", "2026-03-20 12:00", None),
+        ("2025-04-10 23:59", "2026-03-20 00:10", 2025),
+        ("2025-04-11 00:00", "2026-03-20 23:50", None),
+        # over the turn of the year a week belongs to the year that its middle lies in
+        ("2025-12-20 12:00", "2026-01-05 12:00", 2026),
+        ("2024-12-20 12:00", "2026-01-05 12:00", 2025),
+        ("2026-01-10 12:00", "2026-12-25 12:00", 2025),
+        # 29 February is the day after where there is none
+        ("2023-03-22 12:00", "2024-02-29 12:00", 2023),
+        ("2023-03-23 00:00", "2024-02-29 12:00", None),
+        ("2023-02-08 00:00", "2024-02-29 12:00", 2023),
+        ("2020-02-08 12:00", "2024-02-29 12:00", 2020),
+        ("2020-02-07 12:00", "2024-02-29 12:00", None),
+        ("0001-01-02 00:00", "9999-12-31 12:00", None),
+        ("9999-12-30 00:00", "0001-01-02 00:00", None),
+    ],
+)
+def test_the_weeks_of_a_day_are_the_same_in_every_year(when: str, at: str, year: int | None) -> None:
+    # a calendar counted by hand
+    assert year_of(moment(when), moment(at), WEEKS) == year
+
+
+def test_a_year_is_that_of_the_nearest_where_weeks_reach_over_all_of_it() -> None:
+    half = timedelta(weeks=26)
+
+    assert year_of(moment("2025-12-20 12:00"), moment("2026-06-25 12:00"), half) == 2025
+    assert year_of(moment("2025-01-02 12:00"), moment("2026-06-25 12:00"), half) == 2025
+
+
+def test_a_day_is_that_of_its_own_clock() -> None:
+    there = datetime(2025, 4, 11, 0, 30, tzinfo=timezone(timedelta(hours=2)))
+
+    assert year_of(there, datetime(2026, 3, 20, 12, tzinfo=UTC), WEEKS) is None
+
+
+def test_without_a_moment_no_weeks_are_the_same() -> None:
+    assert in_same_weeks(listed(ALL), None) == []
+
+
+TURN = """\
+vessel: Solan Bright
+sailed: {year}-12-27 05:30, Port Kerrin
+tows:
+  - {{shot: 18:00, hauled: 20:00, ground: The Saddle, catch: {{cod: {kept} kg}}}}
+  - {{shot: {after}-01-02 18:00, hauled: 20:00, ground: The Saddle, catch: {{cod: {kept} kg}}}}
+"""
+
+
+def test_weeks_over_the_turn_of_the_year_stay_together() -> None:
+    trips = reckoned(*(TURN.format(year=year, after=year + 1, kept=kept) for year, kept in ((2023, 10), (2025, 90))))
+    same = of(trips)["The Saddle"].same_weeks
+
+    assert [(year, one.tows, one.kept_kg) for year, one in same.items()] == [
+        ("2025–26", 2, KG(180)),
+        ("2023–24", 2, KG(20)),
+    ]
