@@ -369,14 +369,28 @@
     return Math.round(value).toString().replace(/\B(?=(\d{3})+$)/g, "\u202f");
   }
 
-  function putDate(parent, time, items) {
+  function putDate(parent, time, items, withoutYear) {
     const day = new Date(time);
     const month = day.getUTCMonth();
     put(parent, String(day.getUTCDate()), items.some((item) => item.kind === "day" && Number(item.word) === day.getUTCDate()) ? [String(day.getUTCDate())] : []);
     parent.append(" ");
     put(parent, MONTHS[month], items.filter((item) => item.months.includes(month)).map((item) => item.word));
+    if (withoutYear) return;
     parent.append(" ");
     put(parent, String(day.getUTCFullYear()), wordsIn(items, ["year"]));
+  }
+
+  // `4 – 10 March 2026`: what both days share is said once.
+  function putDays(parent, first, last, items) {
+    const [from, to] = [new Date(first), new Date(last)];
+    const sameYear = from.getUTCFullYear() === to.getUTCFullYear();
+    if (sameYear && from.getUTCMonth() === to.getUTCMonth()) {
+      if (from.getUTCDate() !== to.getUTCDate()) parent.append(from.getUTCDate() + " – ");
+    } else {
+      putDate(parent, first, items, sameYear);
+      parent.append(" – ");
+    }
+    putDate(parent, last, items);
   }
 
   function putTitle(link, trip, items) {
@@ -412,10 +426,11 @@
     }
   }
 
-  function putSaid(parent, answer, texts, items) {
-    const words = wordsIn(items, ["word"]);
+  // What was said, where it is why this was found: not where it only names the fish that is asked for.
+  function putSaid(parent, answer, texts, found) {
+    const words = wordsIn(found.items, ["word"]);
     const season = answer.trip.season;
-    const telling = texts.filter((text) => answer.table.texts[text]);
+    const telling = texts.filter((text) => answer.table.texts[text] & ~found.species);
     for (const text of telling.slice(0, 2)) {
       const line = make("q", "said");
       put(line, around(season.texts[text], words), words);
@@ -497,20 +512,13 @@
     const all = trip.last - trip.first;
     const tows = answer.whole ? [] : matching(answer, found);
     if (answer.whole) {
-      line.append(say.sailed + " ");
-      putDate(line, trip.time, items);
-      const months = items.some((one) => one.months.length && !one.months.includes(new Date(trip.time).getUTCMonth()));
-      if (months) {
-        line.append(" – ");
-        putDate(line, Date.parse(trip.ended + "T00:00:00Z"), items);
-      }
+      putDays(line, trip.time, Date.parse(trip.ended + "T00:00:00Z"), items);
     } else {
-      line.append(filled(tows.length === all ? say.every : say.of, { n: number(tows.length), m: number(all) }) + ", ");
-      if (answer.first !== answer.last && !Number.isNaN(answer.first)) {
-        putDate(line, answer.first, items);
-        line.append(" – ");
+      line.append(filled(tows.length === all ? say.every : say.of, { n: number(tows.length), m: number(all) }) );
+      if (!Number.isNaN(answer.last)) {
+        line.append(", ");
+        putDays(line, answer.first, answer.last, items);
       }
-      if (!Number.isNaN(answer.last)) putDate(line, answer.last, items);
       putGrounds(line, answer, Array.from(new Set(tows.map((at) => trip.season.ground[at]))).filter((ground) => ground !== NOBODY && answer.table.grounds[ground]), items);
     }
     putWhy(line, answer, items);
@@ -520,7 +528,7 @@
     const rate = whole ? (trip.rate >= 0 ? trip.rate : null) : answer.minutes ? (answer.ratedKg * 60) / answer.minutes : null;
     item.append(link, figure(kg, rate, species.length ? speciesOf(answer, species, items) : null), line);
     const texts = trip.texts.concat(...tows.map((at) => trip.season.said[at]));
-    putSaid(item, answer, Array.from(new Set(texts)), items);
+    putSaid(item, answer, Array.from(new Set(texts)), found);
     return item;
   }
 
@@ -564,7 +572,7 @@
     const kg = species.length ? answer.kg : kilograms(season, answer.table, at, 0);
     const rate = season.minutes[at] && kg >= 0 ? (kg * 60) / season.minutes[at] : null;
     item.append(link, figure(kg, rate, species.length ? speciesOf(answer, species, items) : null), line);
-    putSaid(item, answer, season.said[at], items);
+    putSaid(item, answer, season.said[at], found);
     return item;
   }
 
