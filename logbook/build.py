@@ -1,15 +1,16 @@
 """The stages in order: read, reckon, and for each edition redact, render, publish."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 
 from msgspec import Struct
 
 from logbook.model.edition import CREW, EDITIONS
 from logbook.model.figures import Reckoned
+from logbook.model.page import Page
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
-from logbook.publish.folder import Published, PublishError, has_trips, publish
+from logbook.publish.folder import Published, PublishError, has_pages, has_trips, publish
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.of_ground import reckon_grounds
@@ -17,6 +18,8 @@ from logbook.reckon.of_species import reckon_species
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
 from logbook.redact.trip import redact_trips
+from logbook.render.files.all import data_files
+from logbook.render.files.paths import FILES
 from logbook.render.pages import render_archive
 
 
@@ -77,6 +80,48 @@ def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Seq
         progress(f"drawing and writing the pages for the {name}")
         published.append((place, _publish(shown, trips, name, place)))
     return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=tuple(published))
+
+
+def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: str = CREW) -> Built:
+    """Write an edition's files for other programs without its pages.
+
+    Args:
+        logs: The folder of logs.
+        folder: Where the files go.
+        progress: Told each stage as it begins.
+        edition: office, crew or public.
+
+    Returns:
+        What was read and written.
+
+    Raises:
+        NoLogsError: No log could be read as a trip, and the folder has files of some; it is left as it stands.
+        PublishError: The files could not be written, or an archive with pages stands there.
+        OSError: The logs folder can't be listed.
+    """
+    progress("reading the logs")
+    read = read_folder(logs)
+    _keep_apart(folder, alone=True)
+    if has_pages(folder):
+        raise PublishError(f"an archive with pages stands in {folder} and has these files; export into another folder")
+    if not read.trips and has_trips(folder):
+        raise NoLogsError(f"no trip can be read in {logs}; the files in {folder} are left as they stand")
+    shown = named_from(read, logs)
+    progress(f"reckoning {len(read.trips)} trips")
+    trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
+    progress(f"writing the files for the {edition}")
+    done = publish(_bare_files(shown, trips, edition), folder)
+    return Built(logs=read.logs, trips=len(trips), problems=read.problems, published=((folder, done),))
+
+
+def _bare_files(folder: Folder, trips: tuple[Reckoned, ...], edition: str) -> Iterator[Page]:
+    """Give the files of an edition as they lie where no pages are."""
+    policy = policy_of(edition, folder.fleet)
+    shown = redact_trips(trips, policy)
+    figures = reckon_fleet(shown, folder.fleet)
+    problems = folder.problems if policy.problems else ()
+    for page in data_files(folder.fleet, shown, figures, problems, policy, folder.fleet.title, linked=False):
+        yield Page(path=page.path.removeprefix(FILES), content=page.content)
 
 
 def _keep_apart(site: Path, *, alone: bool) -> None:

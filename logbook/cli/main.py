@@ -19,6 +19,7 @@ COMMANDS = {
     "ice": "the ice to take for a planned trip",
     "here": "what was caught near a place at this time of other years, and fasts near it",
     "build": "publish the archive of a folder of logs",
+    "export": "the archive's files for other programs, without its pages",
 }
 """Every command, whose module in this package has its name, and what it does."""
 
@@ -39,6 +40,7 @@ Examples:
   logbook here '58 52N 015 10W'          the same ground at this time of other years
   logbook ice --vessel 'Solan Bright' --days 7 --catch '40 t' --sea '8 C'
   logbook build sample_logs site         publish the archive; open site/index.html
+  logbook export sample_logs tables      tables, tracks, a feed and a calendar for other programs
 
 Options:
   -h, --help     this text

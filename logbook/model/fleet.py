@@ -264,6 +264,11 @@ class Fleet(Struct, frozen=True, kw_only=True):
     season_start: tuple[int, int] = (1, 1)
     language: str = "en"
 
+    @property
+    def title(self) -> str:
+        """Return what the fleet is called on pages and in files."""
+        return self.name or "The fleet"
+
     def port(self, name: str | None) -> Port | None:
         """Return the port of that name whatever its case, or None."""
         if name is None:

@@ -73,6 +73,11 @@ def has_trips(folder: Path) -> bool:
     return any(path.startswith("trips/") for path in _read_manifest(folder))
 
 
+def has_pages(folder: Path) -> bool:
+    """Tell whether an archive with pages stands in the folder."""
+    return any(path.endswith(".html") for path in _read_manifest(folder))
+
+
 def _check_inside(path: str) -> None:
     parts = PurePosixPath(path).parts
     if not parts or path.startswith("/") or "\\" in path or any(part in ("..", ".") or ":" in part for part in parts):

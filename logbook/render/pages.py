@@ -53,7 +53,7 @@ def render_archive(
     yield from (script for _, script in scripts)
     yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
     site = Site(
-        name=fleet.name or "The fleet",
+        name=fleet.title,
         style=style.path,
         scripts=ByName((name, script.path) for name, script in scripts),
         policy=policy,

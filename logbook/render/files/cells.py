@@ -4,6 +4,7 @@ import json
 import unicodedata
 from datetime import datetime
 from decimal import Decimal
+from functools import lru_cache
 from math import isfinite
 
 Cell = str | bool | int | Decimal | float | datetime | tuple[str, ...] | tuple[int, ...] | None
@@ -50,6 +51,7 @@ def _rounded(value: float, places: int) -> str:
     return "0" if text in {"-0", ""} else text
 
 
+@lru_cache(maxsize=4096)
 def guarded(text: str) -> str:
     """Return a text with an apostrophe before it where a spreadsheet would take it for a formula.
 
