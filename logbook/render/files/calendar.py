@@ -4,9 +4,8 @@ from collections.abc import Iterable, Iterator
 from datetime import UTC, datetime
 
 from logbook.model.figures import Reckoned
-from logbook.render.cautions import OVERDUE
 from logbook.render.files.identity import identity
-from logbook.render.files.of_landings import LandingRow, landing_rows
+from logbook.render.files.of_landings import NO_WATCH, LandingRow, landing_rows
 from logbook.render.gather import begun
 from logbook.render.shown import moment
 from logbook.render.text import bare
@@ -43,7 +42,8 @@ def _event(row: LandingRow, name: str) -> Iterator[str]:
     yield "BEGIN:VEVENT"
     yield f"UID:{identity(name, 'landing', head.id, str(row.order))}"
     yield f"DTSTAMP:{_utc(head.last_word)}"
-    yield f"DTSTART:{_utc(docked)}"
+    # What is reckoned is not known to the second.
+    yield f"DTSTART:{_utc(docked.replace(second=0, microsecond=0) if landing.expected else docked)}"
     if not landing.expected and landing.landing_finished is not None and landing.landing_finished > docked:
         yield f"DTEND:{_utc(landing.landing_finished)}"
     verb = "expected" if landing.expected else "landed"
@@ -61,10 +61,7 @@ def _words(row: LandingRow) -> str:
     if not row.figures.expected:
         return f"As logged. Trip {head.id}."
     turning = " if she turned then" if head.state == "at sea" else ""
-    return (
-        f"Last word from her {bare(moment(head.last_word))}. Expected{turning}, reckoned as of that word, weather not in it. "
-        f"{OVERDUE} Trip {head.id}."
-    )
+    return f"Last word from her {bare(moment(head.last_word))}. Expected{turning}. {NO_WATCH} Trip {head.id}."
 
 
 def _utc(moment: datetime) -> str:

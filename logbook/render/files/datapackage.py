@@ -6,7 +6,7 @@ import posixpath
 from collections.abc import Iterable
 
 from logbook.model.names import slug
-from logbook.render.cautions import AGE, NAVIGATION, OVERDUE, STATUTORY
+from logbook.render.cautions import AGE, NAVIGATION, STATUTORY
 from logbook.render.files.columns import MOMENT, Field, Table
 from logbook.render.files.paths import table_file
 
@@ -18,7 +18,7 @@ _NOTES = (
     "Empty cells are not known or not in this edition, never nought. Times carry their offset from UTC. Lists are JSON.",
     _GUARD,
     "Weights are as typed; what was reckoned is rounded to four decimals.",
-    *(str(caution) for caution in (OVERDUE, AGE, NAVIGATION, STATUTORY)),
+    *(str(caution) for caution in (AGE, NAVIGATION, STATUTORY)),
 )
 
 

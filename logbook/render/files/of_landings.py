@@ -22,6 +22,8 @@ from logbook.render.files.columns import (
 )
 from logbook.render.gather import added
 
+NO_WATCH = "A time expected is reckoned from her last word, weather not in it. Not a watch on any vessel: one that is overdue is the coastguard's."
+
 
 class LandingRow(Struct, frozen=True, kw_only=True):
     """A landing that was made or is expected; `order` is its place among those of the trip, from 1."""

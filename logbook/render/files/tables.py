@@ -75,7 +75,7 @@ def tables_of(
         ),
         table(
             "landings",
-            "One row for each landing that was made or is expected. A time that is expected is not a watch on any vessel.",
+            f"One row for each landing that was made or is expected. {of_landings.NO_WATCH}",
             of_landings.LANDINGS,
             of_landings.landing_rows(ordered),
             ("trip", "landing"),

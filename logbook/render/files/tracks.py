@@ -5,6 +5,7 @@ from datetime import datetime
 
 from logbook.model.figures import Reckoned
 from logbook.render.cautions import NAVIGATION
+from logbook.render.files.cells import PLACES
 from logbook.render.files.geometry import collection, geometry
 from logbook.render.files.of_tows import TowRow, tow_rows
 from logbook.render.gather import begun
@@ -44,12 +45,16 @@ def _properties(row: TowRow, track: str) -> dict[str, object]:
         "hauled": _moment(figures.hauled),
         "ground": figures.ground,
         "net": figures.net,
-        "depth_m": figures.depth_m,
-        "distance_nm": figures.distance_nm,
+        "depth_m": _rounded(figures.depth_m),
+        "distance_nm": _rounded(figures.distance_nm),
         "kept_kg": float(figures.kept_kg) if figures.kept_kg is not None else None,
         "foul": figures.foul,
         "track": track,
     }
+
+
+def _rounded(value: float | None) -> float | None:
+    return round(value, PLACES) if value is not None else None
 
 
 def _moment(moment: datetime | None) -> str | None:
