@@ -13,6 +13,9 @@ from logbook.model.problem import Problem
 _WEIGHED = frozenset({"weight_kg"})
 """What is no money among the exact numbers of the records of money."""
 
+_SUMS = frozenset({"gross"})
+"""What is money in any record."""
+
 _AS_THEY_ARE = frozenset({type(None), str, bool, int, float})
 
 
@@ -57,7 +60,7 @@ def _plain(value: object, *, money: bool = False) -> object:  # noqa: PLR0911 - 
     if isinstance(value, Struct):
         money = isinstance(value, MoneyFigures | MoneyLine)
         return {
-            name: _plain(getattr(value, name), money=money and name not in _WEIGHED)
+            name: _plain(getattr(value, name), money=name in _SUMS or (money and name not in _WEIGHED))
             for name in value.__struct_fields__
             if name != "basis"
         }

@@ -63,7 +63,7 @@ def _grouped(trips: Sequence[Reckoned], name_of: Callable[[Reckoned], str | None
 
 def _by_vessel(trips: Sequence[Reckoned]) -> dict[str, list[Reckoned]]:
     """Return the trips of each vessel, in order of time, by her name as it was first shown."""
-    names = {fold_name(trip.figures.trip.vessel): trip.figures.trip.vessel for trip in trips}
+    names = {fold_name(trip.figures.trip.vessel): trip.figures.trip.vessel for trip in reversed(trips)}
     own = _grouped(trips, lambda trip: fold_name(trip.figures.trip.vessel))
     return {names[folded]: of_it for folded, of_it in own.items()}
 

@@ -1,6 +1,9 @@
 """Figures as JSON: every key under its name, and plain values."""
 
 import json
+from decimal import Decimal
+
+from msgspec.structs import replace
 
 from logbook.model.export import as_json, record_as_json
 from logbook.reckon.money import reckon_money
@@ -71,6 +74,70 @@ def test_how_figures_came_about_stands_under_their_paths() -> None:
         "age.oldest_equivalent_ice_days",
         "landing.port",
     } <= set(basis)
+
+
+SECTIONS = {
+    "hail": "hail_kg out_turn_kg difference_kg difference_percent within_tolerance bias_percent expected_out_turn_kg "
+    "expected_low_kg expected_high_kg",
+    "gear": "towed_h tows foul_tows damage towed_h_since_mended",
+    "rest": "worst_24h_rest_h worst_24h_from worst_7d_rest_h worst_7d_from longest_unbroken_h periods_a_day c188_hours_met",
+}
+WEATHER = "hours_by_force kept_kg_per_h_by_force worst_force icing"
+MONEY = "lines gross gross_per_day_at_sea mean_price_per_kg expenses net settlement"
+WHOLE = """\
+watches: {port: 00-06 12-18, starboard: 06-12 18-24}
+tows:
+  - {shot: 18:00, hauled: 20:00, net: rockhopper, wind: SW 6, catch: {Cod: 100 kg}, damage: wing torn}
+weather:
+  - {at: 21:00, sea: 5, icing: light}
+gear:
+  - {at: 20:30, net: rockhopper, event: mended, took: 2 h}
+time lost:
+  - {from: 21:00, to: 22:30, why: gear}
+landed: {docked: 2026-03-06 09:00, port: Port Kerrin, out-turn: {cod: 90 kg}, prices: {cod: 3.90/kg}}
+"""
+
+
+def test_hail_gear_rest_weather_money_and_time_lost_have_every_key() -> None:
+    made = json.loads(json.dumps(as_json(figures(WHOLE)), allow_nan=False))
+
+    assert (set(made["hail"]), set(made["rest"])) == ({"cod"}, {"port", "starboard"})
+    assert {"rockhopper", "flat net"} == set(made["gear"])
+    for section, keys in SECTIONS.items():
+        assert all(set(keys.split()) <= set(entry) for entry in made[section].values())
+    assert set(WEATHER.split()) <= set(made["weather"])
+    assert set(MONEY.split()) <= set(made["money"])
+    assert made["time_lost_h"] == {"gear": 1.5}
+
+
+def test_hail_gear_weather_and_money_are_numbers_and_money_a_text() -> None:
+    made = json.loads(json.dumps(as_json(figures(WHOLE))))
+
+    assert made["hail"]["cod"]["difference_kg"] == -10.0
+    assert made["hail"]["cod"]["within_tolerance"] is True
+    assert made["hail"]["cod"]["bias_percent"] is None
+    assert made["basis"]["hail.cod.bias_percent"].startswith("not told")
+    assert made["gear"]["rockhopper"]["damage"] == ["wing torn"]
+    assert (made["weather"]["hours_by_force"], made["weather"]["icing"]) == ({"6": 2.0}, "light")
+    assert (made["money"]["gross"], made["money"]["net"]) == ("351.00", None)
+
+
+def test_before_anything_is_logged_the_sections_are_there_and_empty() -> None:
+    made = json.loads(json.dumps(as_json(figures(""))))
+
+    assert (made["hail"], made["rest"], made["time_lost_h"], made["money"]) == ({}, {}, {}, None)
+    assert {net["towed_h"] for net in made["gear"].values()} == {None}
+    assert (made["weather"]["hours_by_force"], made["weather"]["worst_force"]) == ({}, None)
+
+
+def test_the_gross_of_a_group_is_money() -> None:
+    (group,) = figures(
+        "tows:\n  - {shot: 18:00, hauled: 20:00, ground: The Saddle, catch: {cod: 100 kg}}\n"
+    ).grounds.values()
+    made = record_as_json(replace(group, gross=Decimal("31.5")))
+
+    assert (made["gross"], made["kept_kg"]) == ("31.50", 100.0)
+    assert record_as_json(group)["gross"] is None
 
 
 def test_money_is_a_text_with_two_decimals_and_weights_beside_it_are_numbers() -> None:
