@@ -9,10 +9,11 @@ from urllib.parse import unquote
 
 import pytest
 
-from logbook.build import build
+from logbook.build import build, export
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
 from logbook.publish.folder import PublishError
 from tests.redact.canaries import (
+    DEGREES,
     EXACT_ROWS,
     FAST_TYPED,
     HELD_BACK,
@@ -111,6 +112,51 @@ def test_the_public_has_no_position_no_chartlet_and_no_fast(archives: dict[str, 
 
     assert re.findall(r"\d+°\d\d\.\d′", everything(public)) == []
     assert [name for name in names if "chartlet" in name or "fasts" in name or "problems" in name] == []
+
+
+DECIMALS = {
+    ("default", CREW): {"fasts"},
+    ("default", PUBLIC): set(),
+    ("close", CREW): {"tracks"},
+    ("close", PUBLIC): set(),
+    ("open", CREW): {"tracks", "held back", "fasts"},
+    ("open", PUBLIC): set(),
+}
+
+
+@pytest.mark.parametrize(("fleet", "edition"), DECIMALS)
+def test_decimal_degrees_are_in_files_for_programs_only_where_they_are_shown(
+    archives: dict[str, Path], fleet: str, edition: str
+) -> None:
+    found = degrees(archives[fleet] / edition)
+
+    assert {name for name in DEGREES if name != "passage" and found & near(DEGREES[name])} == DECIMALS[fleet, edition]
+    if fleet == "default" or edition == PUBLIC:
+        assert not found & near(DEGREES["passage"])
+    assert degrees(archives[fleet] / OFFICE) >= near(DEGREES["tracks"] + DEGREES["fasts"])
+
+
+def degrees(archive: Path) -> set[float]:
+    """Return the numbers with three places at least in all files but pictures, whose paths are full of them."""
+    texts = (path.read_text() for path in files(archive) if path.suffix != ".svg")
+    return {round(abs(float(number)), 3) for text in texts for number in re.findall(r"\d+\.\d{3,}", text)}
+
+
+def near(places: tuple[float, ...]) -> set[float]:
+    return {round(abs(place), 3) for place in places}
+
+
+@pytest.mark.parametrize("edition", [CREW, PUBLIC])
+def test_exported_files_have_no_more_than_the_archive(tmp_path: Path, edition: str) -> None:
+    export(plant(tmp_path), tmp_path / "files", lambda _: None, edition)
+    text = everything(tmp_path / "files").casefold()
+
+    assert "quillvessel" in text
+    assert [word for word, who in WORDS.items() if edition not in who and word in text] == []
+    assert [sum_ for sum_ in MONEY if sum_ in text] == []
+    allowed = near(DEGREES["fasts"]) if edition == CREW else set()
+    every = near(tuple(place for places in DEGREES.values() for place in places))
+    assert degrees(tmp_path / "files") & every == allowed
 
 
 def test_a_chartlet_of_tows_is_drawn_only_where_positions_are_exact_and_not_held_back(

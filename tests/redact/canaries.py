@@ -169,11 +169,18 @@ WORDS = {
 }
 """Each word with the editions that show it; what an edition may show but has no place for is shown by none."""
 
-MONEY = ("7.31", "3.93", "9020.54", "2008.23", "11028.77", "613.17", "10415.60", "5207.80")
+MONEY = ("7.31", "3.93", "9020.54", "2008.23", "11028.77", "613.17", "10415.6", "5207.8")
 """Sums as they stand in a page whose spaces have been taken out."""
 
 EXACT_ROWS = ("58°31.7", "58°33.9", "58°34.7", "58°36.3", "58°37.9", "58°39.7")
 PASSAGE = ("58°55.3", "014°11.6")
+DEGREES = {
+    "tracks": (58.5283, -15.3550, 58.5650, -15.2850, 58.5783, -15.3817, 58.6050, -15.3117, 58.6317, -15.3967, 58.6617),
+    "passage": (58.9217, -14.1933, 58.6883, -15.2283),
+    "held back": (59.1883, -16.2117, 59.2183, -16.1483, 59.2483, -16.1217, 59.2783, -16.0783, 59.3650, 59.2933),
+    "fasts": (58.5983, -15.3367, 59.2617, -16.0983),
+}
+"""The same in decimal degrees, with the turn for home: minutes over sixty."""
 FAST_TYPED = "58°35.9"
 HELD_BACK = ("59°11.3", "59°13.1", "59°14.9", "59°16.7", "59°21.9")
 HELD_FAST = "59°15.7"
