@@ -6,12 +6,13 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from logbook.model.quantity import Weight
-from logbook.model.trip import Amount, Period, Trip
+from logbook.model.trip import Amount, Period, Trip, Watch
 from logbook.render.notes import note
 from logbook.render.shown import (
     brief,
     celsius_unit,
     fixed,
+    hours_minutes,
     kilograms_unit,
     moment,
     position,
@@ -41,6 +42,7 @@ def loose_ends(log: Trip, offset: timedelta | None) -> tuple[tuple[str, str], ..
         ("Sea temperature", None if log.sea_temperature is None else celsius_unit(log.sea_temperature)),
         ("Deck temperature", None if log.deck_temperature is None else celsius_unit(log.deck_temperature)),
         ("Planned", _planned(log)),
+        ("Watch bill", _watches(log.watches)),
         ("Bound for", log.bound_for),
         ("Wants on the quay", log.wants),
         ("Sails again", moment(log.sails_again, offset) if log.sails_again else None),
@@ -119,6 +121,8 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             ),
         ),
         LoggedList(name="Time lost", heads=("From", "To", "Hours", "Why"), rows=_periods(log.time_lost, offset)),
+        LoggedList(name="All hands", heads=("From", "To", "Hours", "Why"), rows=_periods(log.all_hands, offset)),
+        LoggedList(name="Rest", heads=("From", "To", "Hours", "Who"), rows=_periods(log.rest, offset)),
         LoggedList(
             name="Fixes while steaming",
             heads=("When", "Position", "Remarks"),
@@ -144,6 +148,14 @@ def _periods(periods: Iterable[Period], offset: timedelta | None) -> tuple[Row, 
 
 def _between(start: datetime | None, end: datetime | None) -> timedelta | None:
     return None if start is None or end is None else end - start
+
+
+def _watches(watches: Iterable[Watch]) -> str:
+    """Return the watch bill: `port 00:00–06:00, 12:00–18:00; starboard …`."""
+    return "; ".join(
+        f"{watch.name} {', '.join(f'{hours_minutes(start)}–{hours_minutes(end)}' for start, end in watch.hours)}"
+        for watch in watches
+    )
 
 
 def _fish(fish: Iterable[Amount]) -> str:

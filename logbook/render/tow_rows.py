@@ -114,6 +114,8 @@ def _tow_words(tow: Tow) -> tuple[str, ...]:
         said.append(f"damage: {tow.damage}")
     if tow.gear_lost:
         said.append(f"lost: {tow.gear_lost}")
+    if tow.bottom:
+        said.append(f"bottom: {tow.bottom}")
     if tow.kept == "with next":
         said.append("sorted with the next tow")
     return tuple(said)
