@@ -14,7 +14,7 @@ from logbook.model.hail import HailedFish
 from logbook.render import shown
 from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
-from logbook.render.kept import by_species
+from logbook.render.kept import TOO_FEW, by_species
 from logbook.render.shown import one_line
 from logbook.render.text import WIDTH, bare, table
 
@@ -33,6 +33,8 @@ _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "n
 """Words of gaps that leave nothing out of what is aboard."""
 
 _PENS_A_LINE = 8
+_EXPECTED = 3
+"""So many species have an out-turn expected on the screen."""
 
 
 def aboard_text(figures: TripFigures, kept: Sequence[HailedFish]) -> str:
@@ -98,7 +100,24 @@ class _Screen:
             _kept(figures.totals),
             *table(by_species(self.kept, _INDENT), "<><"),
             *(line for gap in gaps for line in wrap(f"{_INDENT}without {bare(gap)}", WIDTH, subsequent_indent=_INDENT)),
+            *self._scale(),
         ]
+
+    def _scale(self) -> list[str]:
+        """Return what the scale may say of the most of the fish at sea, after how her earlier hails lay beside it."""
+        hails = self.figures.hail
+        if self.figures.trip.docked is not None or not any(hail.bias_trips for hail in hails.values()):
+            return []
+        told = [
+            f"{one_line(name, 18)} {_tonnage(hail.expected_out_turn_kg)}"
+            f" ({_tonnage(hail.expected_low_kg)} to {_tonnage(hail.expected_high_kg)})"
+            for name, hail in hails.items()
+            if hail.expected_out_turn_kg is not None
+        ]
+        words = (
+            f"expected, as on her earlier trips: {', '.join(told[:_EXPECTED])}" if told else f"not expected: {TOO_FEW}"
+        )
+        return wrap(f"Scale   {words}", WIDTH, subsequent_indent=_INDENT)
 
     def hold(self) -> list[str]:
         """Return how full the pens are, the ice, and how old the fish is."""
@@ -240,6 +259,10 @@ def _brief(moment: datetime | None) -> str:
 
 def _tonnes(kilograms: Decimal | float | None) -> str:
     return "-" if kilograms is None else bare(shown.fixed(kilograms / 1000, 1))
+
+
+def _tonnage(kilograms: float | None) -> str:
+    return bare(shown.weight(kilograms))
 
 
 def _days(days: float | None) -> str:

@@ -11,6 +11,8 @@ from logbook.render.shown import one_line
 from logbook.render.text import bare
 
 _SPECIES = 5
+TOO_FEW = "fewer than 5 of her earlier trips tell hail and scale"
+"""Why no out-turn is expected."""
 
 
 def known_kg(fish: Sequence[HailedFish]) -> Decimal | None:

@@ -1,9 +1,12 @@
 """The rest of a trip's report for a terminal: ice, hail and out-turn, gear, weather, rest and money."""
 
+from textwrap import wrap
+
 from logbook.model.figures import TripFigures
 from logbook.render import shown
+from logbook.render.kept import TOO_FEW
 from logbook.render.shown import one_line
-from logbook.render.text import bare, dash, table
+from logbook.render.text import WIDTH, bare, dash, table
 
 
 def besides(figures: TripFigures) -> tuple[list[str], ...]:
@@ -44,7 +47,10 @@ def out_turn(figures: TripFigures) -> list[str]:
                 *(dash(shown.kilograms(kg)) for kg in expected),
             )
         )
-    return table(rows, "<>>>>>>>") if told else []
+    without = [one_line(name, 30) for name, hail in figures.hail.items() if hail.bias_percent is None]
+    whose = f" of {', '.join(without)}" if told else ""
+    few = wrap(f"No out-turn{whose} is expected: {TOO_FEW}.", WIDTH) if without else []
+    return [*(table(rows, "<>>>>>>>") if told else []), *few]
 
 
 def gear(figures: TripFigures) -> list[str]:

@@ -6,9 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from logbook.model.figures import Neighbours
 from logbook.model.fleet import Fleet
+from logbook.model.named import ByName
+from logbook.model.past import Past
 from logbook.reckon.as_of import until
 from logbook.reckon.hail import hailed
+from logbook.reckon.trip import reckon_trip
 from logbook.render.aboard import BOUND_BY, aboard_text
 from logbook.render.cautions import IN_SHORT
 from tests.read.logs import FLEET, fleet, trip
@@ -107,6 +111,34 @@ def test_landed_all_is_as_of_the_docking() -> None:
     assert shown.startswith("Solan Bright, trip 14: landed\nDocked Fri 6 Mar 09:30 at Port Kerrin. Times are UTC.\n")
     assert "gone" not in said(shown, "Ice")
     assert not re.search(r"^(Docks|Sale|Turn)", shown, re.MULTILINE)
+
+
+def with_past(ratios: dict[str, tuple[float, ...]], text: str = TOWS) -> str:
+    """Return the screen of a trip whose vessel's earlier ones came to these ratios of out-turn to hail."""
+    log = trip(HEAD + text, MARKET)
+    past = Past(out_turn_over_hail=ByName(ratios.items()))
+    made = reckon_trip(log, MARKET, Neighbours(past=past))
+    return aboard_text(made, hailed(until(log, made.trip.as_of)))
+
+
+def test_at_sea_it_says_what_the_scale_may_say_and_leaves_the_hail_as_it_is() -> None:
+    # By hand: the middle of 0.90 0.95 1.00 1.05 1.10 and the quartiles with both ends, times 2000 kg of cod.
+    shown = with_past({"cod": (0.9, 0.95, 1.0, 1.05, 1.1), "ling": (0.9,) * 5})
+
+    assert said(shown, "Scale") == "Scale expected, as on her earlier trips: cod 2.00 t (1.90 t to 2.10 t)"
+    assert "\n        cod  2 000 kg  " in shown
+    assert all(len(line) <= WIDEST for line in shown.splitlines())
+
+
+def test_with_few_earlier_trips_it_says_so() -> None:
+    assert said(with_past({"cod": (0.9, 0.95)}), "Scale") == (
+        "Scale not expected: fewer than 5 of her earlier trips tell hail and scale"
+    )
+    assert "\nScale" not in with_past({})
+
+
+def test_once_landed_no_out_turn_is_expected() -> None:
+    assert "\nScale" not in with_past({"cod": (0.9,) * 5}, f"{TOWS}landed: 2026-03-06 09:30, Port Kerrin\n")
 
 
 @pytest.mark.parametrize("landed", ["{port: Port Kerrin}", "{docked: soon, port: Port Kerrin}"])
