@@ -163,7 +163,7 @@ WORDS = {
     "quillshare": ALONE,
     "quillkey": ALONE,
     "quillvalue": NOBODY,
-    "quillallhands": NOBODY,
+    "quillallhands": ALONE,
     "quillcomment": NOBODY,
     "quilllogs": NOBODY,
 }
