@@ -26,10 +26,16 @@
 
   const LETTERS = { "ø": "o", "æ": "ae", "œ": "oe", "ß": "ss", "ð": "d", "þ": "th", "ł": "l", "đ": "d", "ı": "i", "’": "'" };
 
+  const known = new Map();
+
   function foldLetter(letter) {
-    let folded = "";
-    for (const part of letter.normalize("NFD").toLowerCase()) {
-      folded += LETTERS[part] || (/\p{M}/u.test(part) ? "" : part);
+    let folded = known.get(letter);
+    if (folded === undefined) {
+      folded = "";
+      for (const part of letter.normalize("NFD").toLowerCase()) {
+        folded += LETTERS[part] || (/\p{M}/u.test(part) ? "" : part);
+      }
+      known.set(letter, folded);
     }
     return folded;
   }
@@ -38,14 +44,17 @@
     return /^[\x20-\x7e]*$/.test(text) ? text.toLowerCase() : Array.from(text, foldLetter).join("");
   }
 
-  function isPartOfWord(letter) {
-    return letter !== undefined && letter !== "" && /[\p{L}\p{N}]/u.test(letter);
+  // Whether the unit of text at a place belongs to a word; folded texts have no capitals.
+  function isPartOfWord(text, at) {
+    const code = text.charCodeAt(at);
+    if (code < 128) return (code > 96 && code < 123) || (code > 47 && code < 58);
+    return /[\p{L}\p{N}\p{Cs}]/u.test(text[at]);
   }
 
   // Where a word stands in a folded text, from a place on: at the beginning of a word, a long one also inside.
   function wordAt(folded, word, from) {
     let at = folded.indexOf(word, from);
-    while (at > 0 && word.length < ANYWHERE && isPartOfWord(folded[at - 1])) {
+    while (at > 0 && word.length < ANYWHERE && isPartOfWord(folded, at - 1)) {
       at = folded.indexOf(word, at + 1);
     }
     return at;
@@ -108,6 +117,7 @@
         species: data.species.map((pair) => fold(pair[0])), codes: data.species.map((pair) => fold(pair[1])),
         texts: data.texts.map(fold),
       },
+      having: new Map(),
       trips: [],
       time: new Float64Array(tows), month: new Int8Array(tows), date: new Int8Array(tows), year: new Int16Array(tows),
       ground: new Int32Array(tows), minutes: new Int32Array(tows), number: new Int32Array(tows), caught: [], said: [],
@@ -161,6 +171,28 @@
     return bits;
   }
 
+  // The remarks that have a word; kept, since the next key leaves all words but the last as they are.
+  function textsWith(season, word) {
+    let having = season.having.get(word);
+    if (!having) {
+      having = [];
+      season.folded.texts.forEach(function (text, number) {
+        if (wordAt(text, word, 0) >= 0) having.push(number);
+      });
+      if (season.having.size > 60) season.having.clear();
+      season.having.set(word, having);
+    }
+    return having;
+  }
+
+  function textBits(season, items) {
+    const bits = new Int32Array(season.texts.length);
+    items.forEach(function (item, place) {
+      if (item.kind === "word") for (const number of textsWith(season, item.word)) bits[number] |= 1 << place;
+    });
+    return bits;
+  }
+
   // A word that may be a month is looked for in names too, one that must be a month is not looked for in remarks.
   function tablesOf(season, items) {
     const names = ["word", "month"];
@@ -174,7 +206,7 @@
       ports: bitsOf(season.folded.ports, items, names),
       grounds: bitsOf(season.folded.grounds, items, names),
       species: species,
-      texts: bitsOf(season.folded.texts, items, ["word"]),
+      texts: textBits(season, items),
       months: MONTHS.map((_, month) => bitsWhere(items, (item) => item.months.includes(month))),
     };
   }
@@ -667,6 +699,7 @@
       script.remove();
       show();
       if (waiting.length) load();
+      else search(asked(input.value || "a " + MONTHS[0]), most); // so that the first key does not wait for the browser to learn it
     };
     script.addEventListener("load", () => done(true));
     script.addEventListener("error", () => done(false));
