@@ -1,11 +1,12 @@
 """The other logs of a vessel, found by their first keys."""
 
+import os
 from pathlib import Path
 
 import pytest
 
 from logbook.read.folder import FleetFiles, read_log
-from logbook.read.vessel_logs import VesselLog, other_logs, read_earlier
+from logbook.read.vessel_logs import VesselLog, _read_head, other_logs, read_earlier
 from logbook.reckon.past import past_of
 from tests.read.logs import FLEET
 
@@ -157,3 +158,13 @@ def test_a_log_that_goes_away_meanwhile_is_left_out(logs: Path) -> None:
     (logs / "b.yaml").unlink()
 
     assert read_earlier(found, trip, fleets) == ()
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no such files")
+def test_what_cannot_be_opened_is_left_out(logs: Path) -> None:
+    (logs / "b.yaml").mkdir()
+    os.mkfifo(logs / "c.yaml")
+    (logs / "d.yaml").symlink_to(logs / "gone.yaml")
+
+    assert others(logs) == ()
+    assert _read_head(logs / "gone.yaml", FleetFiles()) is None
