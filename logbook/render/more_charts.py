@@ -26,7 +26,7 @@ def weather_chart(reckoned: Reckoned) -> Chart | None:
         Bar(label=force, parts=(Part(size=hours),), end=_rate(rates.get(force)))
         for force, hours in weather.hours_by_force.items()
     )
-    most = max(weather.hours_by_force, key=lambda force: (weather.hours_by_force[force], force))
+    most = max(weather.hours_by_force, key=lambda force: (weather.hours_by_force[force], int(force)))
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "weather"),
         alt=f"Hours towed by force of the wind: most in force {most}, {plain(hours_unit(weather.hours_by_force[most]))}.",
