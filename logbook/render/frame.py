@@ -4,6 +4,7 @@ from msgspec import Struct
 
 from logbook.model.edition import Policy
 from logbook.model.named import ByName
+from logbook.render.files.paths import trip_file
 from logbook.render.formulas import ENTRIES, Entry
 from logbook.render.links import (
     BOARD,
@@ -100,6 +101,10 @@ class Frame(Struct, frozen=True, kw_only=True):
     def trip(self, trip_id: str) -> str:
         """Return the link to a trip's page."""
         return self.to(trip_page(trip_id))
+
+    def trip_json(self, trip_id: str) -> str:
+        """Return the link to a trip's figures for other programs."""
+        return self.to(trip_file(trip_id))
 
     def species(self, name: str) -> str:
         """Return the link to a species' page."""

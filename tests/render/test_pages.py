@@ -209,7 +209,12 @@ def test_charts_are_sound_and_load_nothing() -> None:
 
 
 def test_no_address_of_anywhere_else_stands_in_the_archive() -> None:
-    known = {b"http://www.w3.org/2000/svg", b"http://www.w3.org/1999/xlink", b"http://www.topografix.com/GPX/1/1"}
+    known = {
+        b"http://www.w3.org/2000/svg",
+        b"http://www.w3.org/1999/xlink",
+        b"http://www.topografix.com/GPX/1/1",
+        b"http://www.w3.org/2005/Atom",
+    }
     for content in whole().values():
         assert set(re.findall(rb"(?:https?:)?//[\w.]+[^\s\"<>]*", content)) <= known
 
