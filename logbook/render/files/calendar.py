@@ -24,7 +24,7 @@ def landings_calendar(trips: Iterable[Reckoned], name: str) -> bytes | None:
     lines = (
         "BEGIN:VCALENDAR",
         "VERSION:2.0",
-        "PRODID:-//trawl-trip-logbook//landings//EN",
+        "PRODID:trawl-trip-logbook",
         "CALSCALE:GREGORIAN",
         f"NAME:{escaped(f'Landings, {name}')}",
         *events,
