@@ -139,6 +139,7 @@ class FleetFigures(Struct, frozen=True, kw_only=True):
         rectangles: By statistical rectangle; tows with no position are left out.
         seasons: By season, as `2026`; of trips that docked in it.
         months: By month of docking, as `2026-03`.
+        months_of_season: By season, then by month of docking; a season may begin within a month.
         weeks: By ISO week of docking, as `2026-W10`.
         fasts: Every place where gear came fast, in order of time.
         landed: What each landed trip put ashore, in order of docking.
@@ -156,3 +157,4 @@ class FleetFigures(Struct, frozen=True, kw_only=True):
     fasts: tuple[FastMark, ...]
     landed: tuple[Landed, ...]
     landed_by_month: ByName[ByName[Decimal]]
+    months_of_season: ByName[ByName[GroupFigures]] = field(default_factory=ByName)

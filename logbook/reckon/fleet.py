@@ -38,7 +38,8 @@ def reckon_fleet(trips: Sequence[Reckoned], fleet: Fleet) -> FleetFigures:
         rectangles=by_place(tows, lambda tow: tow.rectangle),
         species=by_species(ordered),
         seasons=_docked_in(ordered, lambda docked: season(docked, fleet)),
-        months=_docked_in(ordered, lambda docked: f"{docked:%Y-%m}"),
+        months=_docked_in(ordered, _month),
+        months_of_season=_months_of_season(ordered, fleet),
         weeks=_docked_in(ordered, _week),
         fasts=_fasts(ordered),
         landed=landed,
@@ -139,6 +140,18 @@ def _docked_in(trips: Sequence[Reckoned], name_of: Callable[[datetime], str]) ->
         return name_of(docked) if docked is not None else None
 
     return ByName((name, group_of_trips(name, own)) for name, own in sorted(_grouped(trips, of).items()))
+
+
+def _months_of_season(trips: Sequence[Reckoned], fleet: Fleet) -> ByName[ByName[GroupFigures]]:
+    def of(trip: Reckoned) -> str | None:
+        docked = trip.figures.trip.docked
+        return season(docked, fleet) if docked is not None else None
+
+    return ByName((name, _docked_in(own, _month)) for name, own in sorted(_grouped(trips, of).items()))
+
+
+def _month(docked: datetime) -> str:
+    return f"{docked:%Y-%m}"
 
 
 def _week(docked: datetime) -> str:

@@ -23,7 +23,7 @@ def reckon_species(trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[Sp
     names = {fold_name(name): name for name in figures.grounds}
     months = grouped(tows, lambda one: one.when.month if one.when is not None else None)
     folded = grouped(tows, lambda one: fold_name(one.tow.ground) if one.tow.ground is not None else None)
-    grounds = {names[name]: own for name, own in folded.items()}
+    grounds = {names[name]: own for name, own in folded.items() if name in names}
     by_place = {name: _by_month(own) for name, own in grounds.items()}
     codes = {name: total.code for trip in trips for name, total in trip.figures.catch.items()}
     return tuple(

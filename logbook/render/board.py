@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import FleetFigures
@@ -14,16 +15,22 @@ from logbook.model.places import TowMark
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
+from logbook.render.fleet_charts import grounds_chart, landings_chart
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, moments, trip_line
-from logbook.render.links import board_page
+from logbook.render.links import board_page, fleet_chart
 
 SECONDS = 45
 """So long a page of the board stands."""
 _OUT = ("homeward", "at sea")
 _ROWS = 6
-_LATEST = 4
 _RECENT = timedelta(days=7)
+_FEW, _SOME = 2, 4
+_LISTED = {"few": 4, "some": 3, "full": 3}
+"""How many landings and sailings there is room for."""
+_LANDINGS = {"few": (620, 310), "some": (680, 263), "full": (760, 262)}
+"""Width and height of the chart of landings."""
+_GROUNDS = 6
 
 
 class BoardRow(Struct, frozen=True, kw_only=True):
@@ -33,18 +40,35 @@ class BoardRow(Struct, frozen=True, kw_only=True):
         trip: Her trip.
         docks: When she is expected; None where that can't be told.
         sails_again: When, where it was said.
+        sale: The next sale that she can make; None where none can be told.
     """
 
     trip: Reckoned
     docks: datetime | None
     sails_again: datetime | None
+    sale: datetime | None = None
 
 
 class BoardPage(Struct, frozen=True, kw_only=True):
-    """One page of the board."""
+    """One page of the board.
+
+    Attributes:
+        size: How much of it the vessels that are out take, as a class of the style sheet: few, some or full.
+        after: Path of the page that follows by itself.
+        seconds: When it does.
+        as_of: The last word of the archive.
+        rows: Those that are out.
+        more: How many more are out than there is room for.
+        landings: The last ones, the latest first.
+        sailing: Those that said when they sail again.
+        best: The best haul of the week before the last word.
+        chart: One of the fleet's charts.
+        caption: What it shows.
+    """
 
     frame: Frame
     clock: Clock
+    size: str
     number: int
     pages: int
     after: str
@@ -56,22 +80,24 @@ class BoardPage(Struct, frozen=True, kw_only=True):
     sailing: tuple[BoardRow, ...]
     best: TowMark | None
     chart: Chart | None
+    caption: str
 
 
-def board_contexts(
-    site: Site, trips: Sequence[Reckoned], figures: FleetFigures, charts: Sequence[Chart]
-) -> tuple[BoardPage, ...]:
+def board_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[BoardPage, ...]:
     """Return what each page of the board shows: the same board, with one of the charts in turn."""
     rows = _rows(trips)
     landed = {one.trip_id: one for one in figures.landed}
     by_id = {trip.figures.trip.id: trip for trip in trips}
-    last = [by_id[one.trip_id] for one in figures.landed[: -_LATEST - 1 : -1]]
+    last = [by_id[one.trip_id] for one in reversed(figures.landed[-_LISTED["few"] :])]
     latest = max((trip.figures.trip.last_word for trip in trips), default=None)
-    shown: Sequence[Chart | None] = charts or (None,)
+    size = _size(len(rows))
+    shown: Sequence[tuple[Chart | None, str]] = _charts(figures, size) or ((None, ""),)
+    listed = _LISTED[size]
     return tuple(
         BoardPage(
             frame=Frame(site=site, path=board_page(number), title="Board"),
             clock=clock_of(moments([row.trip for row in rows] or trips)),
+            size=size,
             number=number,
             pages=len(shown),
             after=board_page(number % len(shown) + 1),
@@ -79,34 +105,62 @@ def board_contexts(
             as_of=latest,
             rows=rows[:_ROWS],
             more=max(0, len(rows) - _ROWS),
-            landings=tuple(trip_line(trip, landed[trip.figures.trip.id]) for trip in last),
-            sailing=_sailing(trips),
+            landings=tuple(trip_line(trip, landed[trip.figures.trip.id]) for trip in last[:listed]),
+            sailing=_sailing(trips, latest)[:listed],
             best=_best(trips, latest),
             chart=chart,
+            caption=caption,
         )
-        for number, chart in enumerate(shown, 1)
+        for number, (chart, caption) in enumerate(shown, 1)
     )
+
+
+def _charts(figures: FleetFigures, size: str) -> tuple[tuple[Chart, str], ...]:
+    """Return the charts with their captions, drawn to fill the room there is, so that their words are as large as can be."""
+    landings, grounds = landings_chart(figures), grounds_chart(figures, "board-grounds", _GROUNDS)
+    made = []
+    if landings is not None:
+        width, height = _LANDINGS[size]
+        chart = replace(landings, path=fleet_chart("board-landings"), width=width, height=height)
+        made.append((chart, "Landings by month and species, tonnes"))
+    if grounds is not None:
+        made.append((grounds, "Catch per hour by ground, kg/h"))
+    return tuple(made)
 
 
 def _rows(trips: Sequence[Reckoned]) -> tuple[BoardRow, ...]:
     """Return the vessels that are out in order of when they are expected, those that nobody can tell last."""
     out = [
-        BoardRow(trip=trip, docks=trip.figures.landing.docked, sails_again=trip.log.sails_again)
+        BoardRow(trip=trip, docks=trip.figures.landing.docked, sails_again=trip.log.sails_again, sale=_sale(trip))
         for trip in trips
         if trip.figures.trip.state in _OUT
     ]
     known = sorted((row for row in out if row.docks is not None), key=lambda row: (row.docks, row.trip.figures.trip.id))
-    return (*known, *(row for row in out if row.docks is None))
+    unknown = sorted((row for row in out if row.docks is None), key=lambda row: row.trip.figures.trip.id)
+    return (*known, *unknown)
 
 
-def _sailing(trips: Sequence[Reckoned]) -> tuple[BoardRow, ...]:
-    """Return the vessels that said when they sail again, of each its latest trip, unless it has sailed since."""
+def _sale(trip: Reckoned) -> datetime | None:
+    sales = trip.figures.landing.sales
+    return sales[0].at if sales else None
+
+
+def _size(rows: int) -> str:
+    """Return how much of the board so many vessels take."""
+    return "few" if rows <= _FEW else "some" if rows <= _SOME else "full"
+
+
+def _sailing(trips: Sequence[Reckoned], latest: datetime | None) -> tuple[BoardRow, ...]:
+    """Return the vessels that said when they sail again, unless they have, or that time lies before the last word of the archive."""
     rows = [
         BoardRow(trip=trip, docks=trip.figures.trip.docked, sails_again=trip.log.sails_again)
         for trip in trips
-        if trip.log.sails_again is not None and trip.neighbours.next_sailed is None
+        if trip.log.sails_again is not None
+        and trip.neighbours.next_sailed is None
+        and latest is not None
+        and trip.log.sails_again >= latest
     ]
-    return tuple(sorted(rows, key=lambda row: (row.sails_again, row.trip.figures.trip.id)))[:_LATEST]
+    return tuple(sorted(rows, key=lambda row: (row.sails_again, row.trip.figures.trip.id)))
 
 
 def _best(trips: Sequence[Reckoned], latest: datetime | None) -> TowMark | None:

@@ -56,7 +56,7 @@ def _label(panel: Panel, bars: tuple[Bar, ...]) -> None:
         if column % every == 0:
             first, _, second = bar.label.partition(" ")
             panel.write(column + 0.5, -12 * panel.per_pixel_y, first, across="center", colour=MUTED)
-            if second and (column == 0 or bar.lead):
+            if second and (column == 0 or any(one.lead for one in bars[column - every + 1 : column + 1])):
                 panel.write(column + 0.5, -27 * panel.per_pixel_y, second, across="center", colour=MUTED)
         if bar.end and every == 1:
             high = sum(part.size for part in bar.parts)

@@ -102,9 +102,15 @@ def grounds_shown(figures: FleetFigures) -> tuple[GroupFigures, ...]:
     return tuple(sorted(known, key=lambda ground: (-(ground.kept_kg_per_h or 0), ground.name)))
 
 
-def grounds_chart(figures: FleetFigures) -> Chart | None:
-    """Return catch per hour by ground; None where it is known of none."""
-    grounds = grounds_shown(figures)[:_MOST_GROUNDS]
+def grounds_chart(figures: FleetFigures, what: str = "grounds", most: int = _MOST_GROUNDS) -> Chart | None:
+    """Return catch per hour by ground; None where it is known of none.
+
+    Args:
+        figures: The fleet's.
+        what: What its file is named for.
+        most: So many grounds at the most.
+    """
+    grounds = grounds_shown(figures)[:most]
     if not grounds:
         return None
     bars: list[Bar] = []
@@ -114,7 +120,7 @@ def grounds_chart(figures: FleetFigures) -> Chart | None:
     drawing = Bars(unit="kg/h", bars=tuple(bars))
     best = grounds[0]
     return Chart(
-        path=fleet_chart("grounds"),
+        path=fleet_chart(what),
         alt=(
             f"Catch per hour towed by ground: {one_line(best.name)} leads with {fixed(best.kept_kg_per_h or 0)} kg/h "
             f"over {many(best.tows, 'tow')}, of {many(len(grounds), 'ground')} shown."

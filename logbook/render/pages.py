@@ -92,8 +92,9 @@ def render_archive(
         yield from _drawn([season.chart])
     for week in week_contexts(site, trips, figures, problems):
         yield _page(week.frame.path, render_week(week))
-    for board in board_contexts(site, trips, figures, [chart for chart in (front.months, front.grounds) if chart]):
+    for board in board_contexts(site, trips, figures):
         yield _page(board.frame.path, render_board(board))
+        yield from _drawn([board.chart])
     yield from find_pages(site, trips)
     gear = gear_context(site, fleet, figures)
     yield _page(gear.frame.path, render_gear(gear))

@@ -5,7 +5,7 @@ import hashlib
 from logbook.model.page import Page
 from logbook.render.environment import template_root
 
-SCRIPTS = ("find", "keys", "tables")
+SCRIPTS = ("board", "find", "keys", "tables")
 _DIGITS = 8
 
 

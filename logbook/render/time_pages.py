@@ -52,7 +52,7 @@ class Due(Struct, frozen=True, kw_only=True):
     Attributes:
         trip: Her trip.
         sale: The next sale that she can make; None where none can be told.
-        shared: True where another vessel is due on the same sale.
+        shared: True where another vessel is due on the same sale of the same port.
     """
 
     trip: Reckoned
@@ -88,7 +88,6 @@ def season_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures
     made = []
     for n, name in enumerate(names):
         own = [by_id[one.trip_id] for one in landed[name]]
-        months = dict.fromkeys(f"{one.docked:%Y-%m}" for one in landed[name])
         weeks = dict.fromkeys(week_of(one.docked.date()) for one in landed[name])
         made.append(
             SeasonPage(
@@ -98,12 +97,8 @@ def season_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures
                 trips=tuple(
                     trip_line(trip, of_trip.get(trip.figures.trip.id)) for trip in sorted(own, key=begun, reverse=True)
                 ),
-                months=tuple(figures.months[month] for month in months),
-                chart=month_columns(
-                    {month: figures.landed_by_month[month] for month in months},
-                    place_chart("seasons", name, "months"),
-                    name,
-                ),
+                months=tuple(figures.months_of_season[name].values()),
+                chart=month_columns(_by_month(landed[name], figures), place_chart("seasons", name, "months"), name),
                 species=_species(landed[name]),
                 weeks=tuple(weeks),
                 previous=names[n - 1] if n else None,
@@ -111,6 +106,18 @@ def season_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures
             )
         )
     return tuple(made)
+
+
+def _by_month(landed: Sequence[Landed], figures: FleetFigures) -> dict[str, dict[str, Decimal]]:
+    """Return what some landings came to by month and species, with the months between them that had none."""
+    own = [f"{one.docked:%Y-%m}" for one in landed]
+    sums: dict[str, dict[str, Decimal]] = {
+        month: {} for month in figures.landed_by_month if own and own[0] <= month <= own[-1]
+    }
+    for month, one in zip(own, landed, strict=True):
+        for name, weight in one.species.items():
+            sums[month][name] = sums[month].get(name, Decimal(0)) + weight
+    return sums
 
 
 def week_contexts(
@@ -171,18 +178,21 @@ def _species(landed: Sequence[Landed]) -> tuple[tuple[str, Decimal], ...]:
 def _due(trips: Sequence[Reckoned]) -> tuple[Due, ...]:
     """Return the vessels that are out, by when they are expected; two on one sale are told."""
     out = [trip for trip in trips if trip.figures.trip.state in _OUT]
-    sales = {trip.figures.trip.id: _sale(trip) for trip in out}
-    counts = Counter(sale for sale in sales.values() if sale is not None)
+    sales = Counter((trip.figures.landing.port, _sale(trip)) for trip in out)
     made = [
-        Due(trip=trip, sale=(sale := sales[trip.figures.trip.id]), shared=sale is not None and counts[sale] > 1)
+        Due(
+            trip=trip,
+            sale=(sale := _sale(trip)),
+            shared=sale is not None and sales[trip.figures.landing.port, sale] > 1,
+        )
         for trip in out
     ]
     return tuple(sorted(made, key=_expected))
 
 
-def _expected(due: Due) -> tuple[bool, str, str]:
+def _expected(due: Due) -> tuple[bool, float, str]:
     docked = due.trip.figures.landing.docked
-    return docked is None, docked.isoformat() if docked is not None else "", due.trip.figures.trip.id
+    return docked is None, docked.timestamp() if docked is not None else 0.0, due.trip.figures.trip.id
 
 
 def _sale(trip: Reckoned) -> datetime | None:

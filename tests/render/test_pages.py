@@ -153,7 +153,7 @@ def test_a_page_has_what_every_reader_needs(path: str) -> None:
 def own_script(page: str, link: str) -> str:
     """Return the file that a page loads as a script; it is at the top of the archive and named for what is in it."""
     path = posixpath.normpath(posixpath.join(posixpath.dirname(page), link))
-    assert re.fullmatch(r"(find|keys|tables)\.[0-9a-f]{8}\.js", path)
+    assert re.fullmatch(r"(board|find|keys|tables)\.[0-9a-f]{8}\.js", path)
     return path
 
 
