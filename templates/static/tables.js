@@ -17,7 +17,7 @@
   // What a cell says, without words for the ears alone and the letters of notes.
   function textOf(cell) {
     const copy = cell.cloneNode(true);
-    copy.querySelectorAll(".unseen, .mark, .said, .code").forEach((part) => part.remove());
+    copy.querySelectorAll(".unseen, .mark, .said, .code, .unit, .how").forEach((part) => part.remove());
     return copy.textContent.replace(/\s+/g, " ").trim();
   }
 
