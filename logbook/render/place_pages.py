@@ -61,7 +61,7 @@ def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -
     """Return what a ground's page shows; `species` are those that have a page."""
     rates = {month: group.kept_kg_per_h for month, group in ground.by_month}
     by_month = tuple(rates.get(month) for month in range(1, 13))
-    kept = {one.name: Decimal(str(round(one.kept_kg_per_h, 1))) for one in ground.species[:_MOST] if one.kept_kg_per_h}
+    kept = {one.name: one.kept_kg_per_h for one in ground.species[:_MOST] if one.kept_kg_per_h}
     return GroundPage(
         frame=Frame(site=site, path=ground_page(ground.name), title=one_line(ground.name, 60)),
         ground=ground,
@@ -101,10 +101,10 @@ def _months_chart(path: str, name: str, rates: Months) -> Chart | None:
 
 
 def _landed_chart(species: SpeciesFigures) -> Chart | None:
-    """Return what was landed in the last months that saw any."""
-    months = list(species.landed_by_month.items())[-_LATEST:]
-    if not months:
+    """Return what was landed in the last months up to the last that saw any."""
+    if not species.landed_by_month:
         return None
+    months = _every_month(species.landed_by_month)[-_LATEST:]
     bars, years = [], None
     for month, kg in months:
         year, _, number = month.partition("-")
@@ -122,7 +122,14 @@ def _landed_chart(species: SpeciesFigures) -> Chart | None:
     )
 
 
-def _bars(path: str, what: str, unit: str, values: Mapping[str, Decimal]) -> Chart | None:
+def _every_month(landed: Mapping[str, Decimal]) -> list[tuple[str, Decimal]]:
+    """Return landings by month with the months between that had none."""
+    numbers = [int(month[:4]) * 12 + int(month[-2:]) - 1 for month in landed]
+    every = (f"{number // 12}-{number % 12 + 1:02}" for number in range(min(numbers), max(numbers) + 1))
+    return [(month, landed.get(month, Decimal(0))) for month in every]
+
+
+def _bars(path: str, what: str, unit: str, values: Mapping[str, float | Decimal]) -> Chart | None:
     shown = [(name, value) for name, value in values.items() if value][:_MOST]
     if not shown:
         return None

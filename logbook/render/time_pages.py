@@ -68,6 +68,7 @@ class WeekPage(Struct, frozen=True, kw_only=True):
     name: str
     first: date
     last: date
+    as_of: datetime | None
     group: GroupFigures | None
     landings: tuple[DayLanded, ...]
     species: tuple[tuple[str, Decimal], ...]
@@ -144,6 +145,7 @@ def week_contexts(
                 name=name,
                 first=first,
                 last=first + timedelta(days=6),
+                as_of=latest,
                 group=figures.weeks.get(name),
                 landings=tuple(_landing(one, by_id[one.trip_id]) for one in landed[name]),
                 species=_species(landed[name]),
