@@ -286,3 +286,18 @@ def test_it_is_found_from_a_server_too(sites: Path, browser: Shown) -> None:
     server.server_close()
 
     assert wrong == []
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_answers_keep_the_rules_of_axe(sites: Path, open_page: Opened, axe: str, scheme: str) -> None:
+    # axe-core, with the rules of WCAG 2.2 A and AA
+    page = open_page(sites / "crew" / "find.html", fragment="#q=aldane%20fast", color_scheme=scheme)
+    page.wait_for_selector(TOWS)
+    page.evaluate(axe)
+    found_wrong = page.evaluate(
+        """async () => (await axe.run(document, {preload: false,
+            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']}))
+            .violations.map(v => [v.id, v.nodes.slice(0, 3).map(n => n.target.join(' ')).join(' | ')])"""
+    )
+
+    assert found_wrong == []
