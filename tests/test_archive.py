@@ -55,7 +55,9 @@ class Page(HTMLParser):
             assert name != "style"
             assert not name.startswith("on")
         assert tag not in ("style", "iframe", "object")
-        assert tag != "script" or re.fullmatch(r"(\.\./)*(board|find|keys|tables)\.[0-9a-f]{8}\.js", dict(attrs)["src"] or "")
+        assert tag != "script" or re.fullmatch(
+            r"(\.\./)*(board|find|keys|tables)\.[0-9a-f]{8}\.js", dict(attrs)["src"] or ""
+        )
 
 
 def pages(archive: Path) -> Iterator[tuple[str, Page]]:

@@ -668,10 +668,10 @@
       showKind("trips", found, tripAnswer);
       showKind("tows", found, towAnswer);
       words.push(counted(found.trips.count, found.tows.count));
-      for (const item of left) words.push(filled(say.without, { name: item.word }));
     } else {
       words.push(found ? (waiting.length ? "" : say.nothing) : seasons.length ? counted(null) : "");
     }
+    for (const item of left) words.push(filled(say.without, { name: item.word }));
     if (waiting.length) words.push(filled(say.loading, { name: seasonOf(waiting[0]) }));
     for (const file of lost) words.push(filled(say.missing, { name: seasonOf(file) }));
     status.textContent = words.filter(Boolean).join(". ");
