@@ -3,7 +3,6 @@
 from collections.abc import Iterable
 from decimal import Decimal
 from functools import lru_cache
-from unicodedata import normalize
 
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
 from logbook.model.named import ByName
@@ -17,8 +16,8 @@ NO_GRADE = "ungraded"
 
 @lru_cache(maxsize=4096)
 def species_key(name: str) -> str:
-    """Return the name a species has in figures: in lower case, in NFC, with single spaces."""
-    return " ".join(normalize("NFC", name.lower()).split())
+    """Return the name a species has in figures: as names are matched, so that two species never share a page."""
+    return fold_name(name)
 
 
 def key(amount: Amount) -> str:

@@ -18,10 +18,13 @@ from tests.read.logs import FLEET, fleet
 from tests.reckon.build import reckoned
 
 SALE = "    sale: {days: Mon-Fri, time: 07:00}\n"
-MARKETS = FLEET.replace("at: 59 40.0N 012 10.0W\n", f"at: 59 40.0N 012 10.0W\n{SALE}").replace(
-    "grounds:", f"  - name: Sulvik\n    at: 60 05.0N 012 25.0W\n{SALE}grounds:"
+BOATS = "".join(f"  - {{name: {name}, steaming speed: 9 kn}}\n" for name in ("Auk", "Fulmar", "Petrel"))
+MARKETS = (
+    FLEET.replace("ports:", f"{BOATS}ports:")
+    .replace("at: 59 40.0N 012 10.0W\n", f"at: 59 40.0N 012 10.0W\n{SALE}")
+    .replace("grounds:", f"  - name: Sulvik\n    at: 60 05.0N 012 25.0W\n{SALE}grounds:")
 )
-"""The fleet with markets at two ports."""
+"""The fleet with markets at two ports, and vessels whose speed is known."""
 
 
 def shown(

@@ -50,12 +50,10 @@ def vessels(page: BoardPage) -> list[str]:
 
 
 def test_those_out_stand_in_order_of_when_they_are_expected_those_not_known_last() -> None:
-    many = MARKETS.replace(
-        "ports:", "  - {name: Marrick, steaming speed: 9 kn}\n  - {name: Skua}\n  - {name: Auk}\nports:"
-    )
-    (first, *_) = boards(out("Skua", 4), out("Marrick", 5), out("Solan Bright", 4), out("Auk", 6), of=fleet(many))
+    many = MARKETS.replace("ports:", "  - {name: Marrick, steaming speed: 9 kn}\n  - {name: Skua}\nports:")
+    (first, *_) = boards(out("Skua", 4), out("Marrick", 5), out("Solan Bright", 4), out("Albatross", 6), of=fleet(many))
 
-    assert vessels(first) == ["Solan Bright", "Marrick", "Auk", "Skua"]
+    assert vessels(first) == ["Solan Bright", "Marrick", "Albatross", "Skua"]
     assert [row.docks is None for row in first.rows] == [False, False, True, True]
     assert first.rows[0].sale == moment("2026-03-16 07:00")
 
