@@ -112,7 +112,7 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             rows=tuple(
                 (
                     brief(one.at, offset),
-                    one.name if one.part == "item" or one.name == one.part else f"{one.part} {one.name}".strip(),
+                    one.name if one.part in ("item", one.name) else f"{one.part} {one.name}".strip(),
                     one.event,
                     f"{took(one.took)} h" if one.took is not None else "",
                     note(one.remarks),

@@ -67,16 +67,22 @@ def open_page(browser: Any) -> Iterator[Callable[..., Any]]:  # noqa: ANN401 - t
     contexts: list[Any] = []
     wrong: list[str] = []
 
+    def note(what: str, *, real: bool = True) -> None:
+        if real:
+            wrong.append(what)
+
+    def refuse(route: Any) -> None:  # noqa: ANN401 - the same
+        note(route.request.url)
+        route.abort()
+
     def open_file(path: Path, fragment: str = "", **context: object) -> Any:  # noqa: ANN401 - the same
         made = browser.new_context(locale="en-GB", timezone_id="UTC", **context)
         contexts.append(made)
-        made.route(
-            re.compile(r"^(?!file:|data:|about:)"), lambda route: (wrong.append(route.request.url), route.abort())
-        )
+        made.route(re.compile(r"^(?!file:|data:|about:)"), refuse)
         page = made.new_page()
-        page.on("console", lambda said: wrong.append(said.text) if said.type in ("error", "warning") else None)
-        page.on("pageerror", lambda fault: wrong.append(str(fault)))
-        page.on("requestfailed", lambda request: wrong.append(request.url) if "ABORTED" not in str(request.failure) else None)
+        page.on("console", lambda said: note(said.text, real=said.type in ("error", "warning")))
+        page.on("pageerror", lambda fault: note(str(fault)))
+        page.on("requestfailed", lambda request: note(request.url, real="ABORTED" not in str(request.failure)))
         page.goto(path.as_uri() + fragment)
         page.wait_for_load_state("load")
         return page

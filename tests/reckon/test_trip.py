@@ -364,8 +364,8 @@ def test_json_has_every_key_under_its_name_and_is_plain() -> None:
     assert {"catch", "problems", "basis"} <= set(made)
     catch = made["catch"]
     assert isinstance(catch, dict)
-    keys = {"code", "kept", "kept_kg", "put_back_kg", "undersize_kg", "live_kg", "grades", "share_percent"}
-    assert set(catch["cod"]) == keys
+    of_species = {"code", "kept", "kept_kg", "put_back_kg", "undersize_kg", "live_kg", "grades", "share_percent"}
+    assert set(catch["cod"]) == of_species
 
 
 def test_problems_are_told_in_json() -> None:
