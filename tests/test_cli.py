@@ -492,3 +492,93 @@ def test_a_closed_pipe_is_no_traceback(logs: Path) -> None:
     )
 
     assert "Traceback" not in ended.stderr
+
+
+NEAR = (
+    "vessel: Solan Bright\nsailed: 2025-03-04 05:30\ntows:\n"
+    "  - {shot: 18:10, hauled: 20:10, from: 58 52N 015 20W, to: 58 52N 015 00W, catch: {cod: 2 baskets}, fast: rock}\n"
+)
+HERE = ("here", "58 52N 015 10W")
+
+
+def test_here_looks_back_at_a_place(
+    logs: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "near.yaml").write_text(NEAR)
+    monkeypatch.chdir(logs)
+
+    assert run(monkeypatch, *HERE) == 0
+    said = capsys.readouterr()
+    # The last word is of 4 March 2026; the tow of 2025 passes over the place, that of 2026 has no position
+    assert "FASTS NEAR THERE" in said.out
+    assert re.search(r"^2025 +1 ", said.out, re.MULTILINE)
+    assert "Without 1 tow of those weeks that has no position" in said.out
+    assert said.err == ""
+    assert run(monkeypatch, *HERE, "--at", "2026-07-06 12:00", "--logs", logs) == 0
+    assert "No tow is logged near there" in capsys.readouterr().out
+
+
+def test_here_for_other_programs_is_one_object(
+    logs: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "near.yaml").write_text(NEAR)
+
+    assert (
+        run(
+            monkeypatch, *HERE, "--logs", logs, "--json", "--within", "5 nm", "--weeks", "1", "--at", "2026-03-06 12:00"
+        )
+        == 0
+    )
+
+    made = json.loads(capsys.readouterr().out)
+    assert (made["within_nm"], made["weeks"]) == (5, 1)
+    assert list(made["by_year"]) == ["2025"]
+    # 84 kg over two hours
+    assert made["species"][0]["kept_kg_per_h"] == pytest.approx(42)
+    assert made["fasts"][0]["away_nm"] == pytest.approx(0, abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("here",), "POSITION"),
+        (("here", "somewhere"), "somewhere"),
+        ((*HERE, "--within", "0"), "--within"),
+        ((*HERE, "--within", "500"), "--within"),
+        ((*HERE, "--within", "far"), "--within"),
+        ((*HERE, "--weeks", "-1"), "--weeks"),
+        ((*HERE, "--weeks", "27"), "--weeks"),
+        ((*HERE, "--at", "soon"), "--at"),
+        ((*HERE, "--logs", "nowhere"), "nowhere"),
+    ],
+)
+def test_what_here_cannot_read_is_wrong_usage(
+    words: tuple[str, ...],
+    said: str,
+    logs: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.chdir(logs)
+
+    assert run(monkeypatch, *words) == 2
+    assert said in capsys.readouterr().err
+
+
+def test_here_without_a_log_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(monkeypatch, *HERE, "--logs", tmp_path) == 2
+    assert "name the folder of logs with --logs" in capsys.readouterr().err
+
+
+def test_here_tells_of_logs_that_could_not_be_read(
+    logs: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "near.yaml").write_text(NEAR)
+    (logs / "spoilt.yaml").write_bytes(b"\0" * 50)
+
+    assert run(monkeypatch, *HERE, "--logs", logs) == 0
+    said = capsys.readouterr()
+    assert "FASTS NEAR THERE" in said.out
+    assert said.err == f"1 log cannot be read and is left out: logbook check {logs}\n"

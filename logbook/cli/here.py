@@ -9,7 +9,7 @@ from argparse import ArgumentParser, Namespace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from logbook.cli.say import WRONG_USAGE, Failure, shown
+from logbook.cli.say import WRONG_USAGE, Failure, shown, tell
 from logbook.cli.words import existing_folder, moment_in
 from logbook.read.folder import FLEET_FILE, FleetFiles, nearest_fleet_file, read_folder
 from logbook.read.number import parse_number
@@ -58,6 +58,13 @@ def run(asked: Namespace) -> int:
         from logbook.render.look_back import look_back_text
 
         print(look_back_text(back, asked.position.strip()))
+    if folder.unread:
+        said = (
+            "1 log cannot be read and is"
+            if len(folder.unread) == 1
+            else f"{len(folder.unread)} logs cannot be read and are"
+        )
+        tell(f"{said} left out: logbook check {asked.logs}")
     return 0
 
 
