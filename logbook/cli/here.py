@@ -64,7 +64,7 @@ def run(asked: Namespace) -> int:
             if len(folder.unread) == 1
             else f"{len(folder.unread)} logs cannot be read and are"
         )
-        tell(f"{said} left out: logbook check {asked.logs}")
+        tell(f"{left} left out: logbook check {asked.logs}")
     return 0
 
 

@@ -2,8 +2,8 @@
 
 from logbook.reckon.look_back import look_back
 from logbook.render.look_back import look_back_text
-from tests.reckon.build import moment
-from tests.reckon.test_look_back import HERE, A, B, C, reckoned
+from tests.reckon.build import moment, reckoned
+from tests.reckon.test_look_back import HERE, A, B, C
 
 
 def text(*texts: str, at: str = "2026-03-20 12:00", weeks: float = 3, within_nm: float = 3) -> str:
