@@ -69,7 +69,7 @@ def test_the_board_fits_a_screen_of_1080_lines(sites: Path, open_page: Opened) -
             "() => Math.max(...[...document.querySelectorAll('main *')].map(e => e.getBoundingClientRect().bottom)) <= innerHeight"
         )
         sizes = page.evaluate(
-            "() => ['.word time', '.expected'].map(q => parseFloat(getComputedStyle(document.querySelector(q)).fontSize))"
+            "() => ['.out td.word time', '.out td:nth-child(3) time'].map(q => parseFloat(getComputedStyle(document.querySelector(q)).fontSize))"
         )
         assert sizes[0] > sizes[1] >= 24
 
