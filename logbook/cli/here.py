@@ -59,7 +59,7 @@ def run(asked: Namespace) -> int:
 
         print(look_back_text(back, asked.position.strip()))
     if folder.unread:
-        said = (
+        left = (
             "1 log cannot be read and is"
             if len(folder.unread) == 1
             else f"{len(folder.unread)} logs cannot be read and are"
