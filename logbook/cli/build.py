@@ -14,6 +14,7 @@ from logbook.build import build as build_archive
 from logbook.cli.say import FAULTY_LOGS, NOT_WRITTEN, Failure, Progress, many, print_problems, shown, status_of, tell
 from logbook.cli.words import existing_folder
 from logbook.model.edition import CREW, EDITIONS
+from logbook.model.problem import Severity
 from logbook.publish.folder import PublishError
 
 
@@ -40,7 +41,10 @@ def run(asked: Namespace) -> int:
         raise Failure(str(nothing), FAULTY_LOGS) from nothing
     except PublishError as fault:
         raise Failure(str(fault), NOT_WRITTEN) from fault
-    print_problems(built.problems, sys.stderr)
+    told = [problem for problem in built.problems if problem.severity is not Severity.NOTE]
+    print_problems(told, sys.stderr)
+    if len(built.problems) > len(told):
+        tell(f"{many(len(built.problems) - len(told), 'note')} besides: logbook check {shown(asked.logs)}")
     for place, done in built.published:
         tell(
             f"{many(built.trips, 'trip')} of {many(built.logs, 'log')} published in {shown(place)}: "

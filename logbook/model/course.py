@@ -1,8 +1,10 @@
-"""How a trip's ice and the age of its fish went from sailing on: the lines of its charts."""
+"""How a trip's ice and the age of its fish went from sailing on, the lines of its charts; and which tows were unlike the others."""
 
 from datetime import datetime
 
-from msgspec import Struct
+from msgspec import Struct, field
+
+from logbook.model.named import ByName
 
 
 class IceAt(Struct, frozen=True, kw_only=True):
@@ -39,7 +41,9 @@ class Course(Struct, frozen=True, kw_only=True):
     Attributes:
         ice: From sailing to the moment of the figures, with two points where ice was laid; empty where no ice is known.
         ages: From the first haul to the moment of the figures or the end of landing, whichever is later.
+        unusual: Places of tows, from 1, whose figure lies far from most of the trip's, by the name of the figure.
     """
 
     ice: tuple[IceAt, ...] = ()
     ages: tuple[AgeAt, ...] = ()
+    unusual: ByName[tuple[int, ...]] = field(default_factory=ByName)

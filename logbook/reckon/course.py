@@ -6,6 +6,8 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from logbook.model.course import AgeAt, Course, IceAt
+from logbook.model.figures import TowFigures
+from logbook.model.named import ByName
 from logbook.model.quantity import HOUR
 from logbook.reckon.age import Lot
 from logbook.reckon.as_of import last_landing
@@ -14,6 +16,7 @@ from logbook.reckon.laid import all_laid
 from logbook.reckon.melt import hold_melt
 from logbook.reckon.standing import Standing
 
+_ENOUGH = 5
 _MOMENTS = 20
 """So many moments tell how fish aged."""
 
@@ -31,7 +34,29 @@ class _Event(Struct, frozen=True, order=True):
 
 def reckon_course(now: Standing) -> Course:
     """Return how ice and age went until the moment of a trip's figures."""
-    return Course(ice=tuple(_ice(now)), ages=tuple(_ages(now)))
+    return Course(ice=tuple(_ice(now)), ages=tuple(_ages(now)), unusual=unusual(now.tows))
+
+
+def unusual(tows: Sequence[TowFigures]) -> ByName[tuple[int, ...]]:
+    """Return the tows whose speed or warp to depth lies far from most of the trip's: worth a look, not judged.
+
+    Source:
+        Tukey (1977), Exploratory Data Analysis (from memory): beyond one and a half times the quartiles' distance from them, of five
+        values at least.
+    """
+    from statistics import quantiles  # noqa: PLC0415 - only pages ask for it, and it takes longer to load than a log to read
+
+    found = {}
+    for name, values in (
+        ("speed_kn", [(n, tow.speed_kn) for n, tow in enumerate(tows, 1)]),
+        ("warp_to_depth", [(n, tow.warp_to_depth) for n, tow in enumerate(tows, 1)]),
+    ):
+        known = [(n, value) for n, value in values if value is not None]
+        if len(known) >= _ENOUGH:
+            low, _, high = quantiles((value for _, value in known), n=4, method="inclusive")
+            fence = 1.5 * (high - low)
+            found[name] = tuple(n for n, value in known if not low - fence <= value <= high + fence)
+    return ByName(found.items())
 
 
 def _ice(now: Standing) -> Iterator[IceAt]:

@@ -6,7 +6,9 @@ from decimal import Decimal
 
 from markupsafe import Markup
 from msgspec import Struct
+from msgspec.structs import replace
 
+from logbook.model.course import Course
 from logbook.model.figures import Reckoned, TowFigures
 from logbook.model.trip import Tow
 from logbook.render.gather import added, logged_tows
@@ -37,6 +39,9 @@ _TRACK_FIELDS = (
     "kept_kg_per_km2",
     "equivalent_ice_days",
 )
+
+
+_UNUSUAL = "far from most of this trip's: worth a look, no judgement"
 
 
 class TowRow(Struct, frozen=True, kw_only=True):
@@ -77,13 +82,25 @@ def tow_days(reckoned: Reckoned, columns: tuple[str, ...], notes: Notes, track_n
         day = when.date() if when else (grouped[-1][0] if grouped else None)
         if not grouped or grouped[-1][0] != day:
             grouped.append((day, []))
-        grouped[-1][1].append(_row(f"tow-{number}", log, tow, columns, notes, track_notes))
+        row = _row(f"tow-{number}", log, tow, columns, notes, track_notes)
+        grouped[-1][1].append(_flagged(row, number, reckoned.course, track_notes))
     made: list[TowDay] = []
     for day, rows in grouped:
         kept = added(row.tow.kept_kg for row in rows)
         so_far = added((kept, made[-1].so_far_kg if made else None))
         made.append(TowDay(day=day, rows=tuple(rows), kept_kg=kept, so_far_kg=so_far))
     return tuple(made)
+
+
+def _flagged(row: TowRow, number: int, course: Course, notes: Notes) -> TowRow:
+    """Return a row with a letter at every figure that lies far from most of the trip's."""
+    unusual = [name for name, places in course.unusual.items() if number in places]
+    if not unusual:
+        return row
+    marks = dict(row.track_marks)
+    for name in unusual:
+        marks[name] = marks.get(name, NO_MARK) + notes.mark(_UNUSUAL)
+    return replace(row, track_marks=marks)
 
 
 def _row(anchor: str, log: Tow, tow: TowFigures, columns: tuple[str, ...], notes: Notes, track_notes: Notes) -> TowRow:

@@ -96,3 +96,16 @@ def test_the_line_is_in_order_of_time_and_ends_at_the_figure(looks: list[tuple[i
     assert line.ice[-1].left_kg == pytest.approx(figures.ice.left_kg)
     ages = [one.oldest_days for one in line.ages]
     assert ages == sorted(ages)
+
+
+def test_a_tow_unlike_the_others_is_flagged_and_few_tows_flag_nothing() -> None:
+    def tows(speeds: list[str]) -> str:
+        lines = [
+            f"  - {{shot: {hour:02}:00, hauled: {hour:02}:50, speed: {speed} kn, depth: 100 m, warp: 300 m, catch: none}}\n"
+            for hour, speed in enumerate(speeds, 7)
+        ]
+        return "tows:\n" + "".join(lines)
+
+    assert course(tows(["3.2", "3.1", "3.3", "3.2", "5.9", "3.0"]))[0].unusual["speed_kn"] == (5,)
+    assert course(tows(["3.2", "3.1", "3.3", "3.2", "5.9", "3.0"]))[0].unusual["warp_to_depth"] == ()
+    assert dict(course(tows(["3.2", "3.1", "5.9", "3.0"]))[0].unusual) == {}
