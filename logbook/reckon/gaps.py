@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from logbook.model.figures import TowFigures
 from logbook.model.problem import Place
+from logbook.model.runs import runs_of
 from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.catch import kilograms, without_factor
 from logbook.reckon.together import sorted_together, still_waiting
@@ -15,15 +16,8 @@ _Which = Callable[[Tow, TowFigures], bool]
 
 def numbers(tows: Iterable[int]) -> str:
     """Return tow numbers as a person writes them: `tow 4`, `tows 2, 5–8`; one at least."""
-    runs: list[list[int]] = []
-    for no in sorted(set(tows)):
-        if runs and no == runs[-1][-1] + 1:
-            runs[-1].append(no)
-        else:
-            runs.append([no])
-    words = [f"{run[0]}–{run[-1]}" if len(run) > 1 else f"{run[0]}" for run in runs]
-    several = len(runs) > 1 or len(runs[0]) > 1
-    return f"{'tows' if several else 'tow'} {', '.join(words)}"
+    known = set(tows)
+    return f"{'tows' if len(known) > 1 else 'tow'} {runs_of(known, '–')}"
 
 
 def incomplete(trip: Trip, left_out: Iterable[Tow], tows: Sequence[TowFigures]) -> Iterator[str]:

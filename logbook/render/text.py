@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
+from logbook.model.runs import runs_of
 from logbook.render import shown
 from logbook.render.shown import many, plain
 
@@ -24,13 +25,7 @@ def dash(text: str) -> str:
 
 def numbers_of(numbers: Iterable[int]) -> str:
     """Return numbers as a person lists them: `4`, `2-9, 12`; nothing where there are none."""
-    runs: list[list[int]] = []
-    for number in sorted(set(numbers)):
-        if runs and number == runs[-1][-1] + 1:
-            runs[-1].append(number)
-        else:
-            runs.append([number])
-    return ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 1 else str(run[0]) for run in runs)
+    return runs_of(numbers, "-")
 
 
 def tow_numbers(numbers: Sequence[int]) -> str:

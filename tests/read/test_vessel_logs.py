@@ -160,10 +160,10 @@ def test_a_log_that_goes_away_meanwhile_is_left_out(logs: Path) -> None:
     assert read_earlier(found, trip, fleets) == ()
 
 
-@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no such files")
 def test_what_cannot_be_opened_is_left_out(logs: Path) -> None:
     (logs / "b.yaml").mkdir()
-    os.mkfifo(logs / "c.yaml")
+    if hasattr(os, "mkfifo"):  # not on every system
+        os.mkfifo(logs / "c.yaml")
     (logs / "d.yaml").symlink_to(logs / "gone.yaml")
 
     assert others(logs) == ()
