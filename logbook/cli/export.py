@@ -5,16 +5,14 @@ feed (Atom) and a calendar (iCalendar) of landings. Exit status 1 if some log ha
 written over but the files of an earlier export. What an edition does not show is in none of them.
 """
 
-import sys
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
-from logbook.build import NoLogsError
 from logbook.build import export as export_files
-from logbook.cli.say import FAULTY_LOGS, NOT_WRITTEN, Failure, Progress, many, print_problems, shown, status_of, tell
+from logbook.cli.publishing import carry_out
+from logbook.cli.say import status_of
 from logbook.cli.words import existing_folder
 from logbook.model.edition import CREW, EDITIONS
-from logbook.publish.folder import PublishError
 
 
 def arguments(parser: ArgumentParser) -> None:
@@ -32,19 +30,10 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Export, say what was done, and return the exit status."""
-    try:
-        with Progress() as progress:
-            built = export_files(asked.logs, asked.folder, progress, asked.edition)
-    except NoLogsError as nothing:
-        raise Failure(str(nothing), FAULTY_LOGS) from nothing
-    except PublishError as fault:
-        raise Failure(str(fault), NOT_WRITTEN) from fault
-    print_problems(built.problems, sys.stderr)
-    for place, done in built.published:
-        tell(
-            f"{many(built.trips, 'trip')} of {many(built.logs, 'log')} exported to {shown(place)}: "
-            f"{many(done.files, 'file')}, {done.written} written, {done.removed} removed"
-        )
-    if built.errors:
-        tell(f"mend {many(built.errors, 'error')} above and export again")
+    built = carry_out(
+        lambda progress: export_files(asked.logs, asked.folder, progress, asked.edition),
+        asked.logs,
+        "exported to",
+        "export again",
+    )
     return status_of(built.problems)
