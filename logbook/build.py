@@ -20,6 +20,7 @@ from logbook.redact.policy import policy_of
 from logbook.redact.trip import redact_trips
 from logbook.render.files.all import data_files
 from logbook.render.files.paths import FILES
+from logbook.render.language import speaking, speech_of
 from logbook.render.pages import render_archive
 
 
@@ -110,7 +111,8 @@ def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: s
     progress(f"reckoning {len(read.trips)} trips")
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     progress(f"writing the files for the {edition}")
-    done = publish(_bare_files(shown, trips, edition), folder)
+    with speaking(speech_of(shown.fleet.language)):
+        done = publish(_bare_files(shown, trips, edition), folder)
     return Built(logs=read.logs, trips=len(trips), problems=read.problems, published=((folder, done),))
 
 
@@ -142,4 +144,5 @@ def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: str, place: P
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
     places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
-    return publish(render_archive(folder.fleet, shown, figures, problems, policy, places), place)
+    with speaking(speech_of(folder.fleet.language)):
+        return publish(render_archive(folder.fleet, shown, figures, problems, policy, places), place)

@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from typing import TypeVar
 
 from logbook.model.fleet import Assumed, Constants, Edition, Fleet, Ground, Limits, Measure, Port, Route, Sale, Vessel
+from logbook.model.language import LANGUAGES
 from logbook.model.names import fold_name
 from logbook.model.problem import Place, Problem
 from logbook.model.quantity import HOUR, Kilograms
@@ -126,7 +127,7 @@ class _Reader:
             species=take_species(get("species"), program_species(), found),
             editions=tuple(self._editions(get("editions"))),
             season_start=self._season_start(get("season starts")) or usual.season_start,
-            language=take_text(get("language"), found) or usual.language,
+            language=self._language(get("language")) or usual.language,
         )
 
     def _opened(self, node: Node | None, keys: Keys) -> Fields | None:
@@ -344,6 +345,10 @@ class _Reader:
                 fasts=fasts == "yes" if fasts else None,
                 after=take(opened.get("after"), parse_duration, self.found, "a length of time"),
             )
+
+    def _language(self, node: Node | None) -> str | None:
+        said = take_choice(node, tuple(word for tag, more in LANGUAGES.items() for word in (tag, *more)), self.found)
+        return next((tag for tag, more in LANGUAGES.items() if said == tag or said in more), None)
 
     def _season_start(self, node: Node | None) -> tuple[int, int] | None:
         line = take(node, parse_day, self.found, "a day of the year")

@@ -222,7 +222,7 @@ class _Screen:
 
 def _kept(totals: Totals) -> str:
     """Return how much fish there is in all, and how full that makes the hold."""
-    tows = bare(shown.many(totals.tows, "tow"))
+    tows = bare(shown.many(totals.tows, "tow", "tows"))
     if totals.kept_kg is None:
         return f"Fish    {f'weight not known, {tows}' if totals.tows else 'no tows logged'}"
     full = totals.hold_full_percent
@@ -254,7 +254,7 @@ def _moments(figures: TripFigures) -> list[datetime]:
 
 def _brief(moment: datetime | None) -> str:
     """Return `Tue 18:17`, for what lies within a week."""
-    return "-" if moment is None else f"{shown.WEEKDAYS[moment.weekday()][:3]} {moment:%H:%M}"
+    return "-" if moment is None else f"{shown.weekday(moment)} {moment:%H:%M}"
 
 
 def _tonnes(kilograms: Decimal | float | None) -> str:

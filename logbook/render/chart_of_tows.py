@@ -88,7 +88,7 @@ def _words(tows: Sequence[TowFigures]) -> str:
     grounds = sorted({one_line(tow.ground) for tow in tows if tow.ground})
     rectangles = sorted({tow.rectangle for tow in tows if tow.rectangle})
     foul = sum(tow.foul for tow in tows)
-    said = f"Chartlet of {many(len(tows), 'tow')}"
+    said = f"Chartlet of {many(len(tows), 'tow', 'tows')}"
     if grounds:
         said += f" on {', '.join(grounds[:4])}" + (" and other grounds" if len(grounds) > 4 else "")  # noqa: PLR2004 - four are named
     if rectangles:

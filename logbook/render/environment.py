@@ -7,7 +7,8 @@ from pathlib import Path
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 
-from logbook.render.shown import FILTERS
+from logbook.render.language import _, _c, _n, speech
+from logbook.render.shown import FILTERS, many
 
 
 def template_root() -> Traversable:
@@ -28,8 +29,15 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        optimized=False,  # a filter of a constant would be worked out once, in the language of that moment
+        extensions=["jinja2.ext.i18n"],
     )
+    made.policies["ext.i18n.trimmed"] = True
     made.globals.clear()
+    made.globals.update(many=many, speech=speech)
+    made.install_gettext_callables(_, _n, newstyle=True, pgettext=_c)  # type: ignore[attr-defined] # the extension's
+    made.globals["_"] = made.globals["gettext"]
+    del made.globals["npgettext"]
     made.filters.update(FILTERS)
     return made
 

@@ -101,7 +101,7 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
 
 def many_days(number: float) -> str:
     """Return `10 days`, `7.5 days`, `1 day`."""
-    return many(int(number), "day") if number == int(number) else days_unit(number)
+    return many(int(number), "day", "days") if number == int(number) else days_unit(number)
 
 
 def _mark(marks: Mapping[str, Markup], field: str) -> Markup:

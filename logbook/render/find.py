@@ -13,7 +13,7 @@ from logbook.render.find_index import by_season, season_file
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, trip_line
 from logbook.render.links import FIND
-from logbook.render.shown import MONTHS
+from logbook.render.shown import month_names
 
 _MOST = 12
 """So many names of a kind can be chosen by touch; the others are typed."""
@@ -66,7 +66,7 @@ def find_context(site: Site, trips: Sequence[Reckoned], files: tuple[str, ...]) 
     return FindPage(
         frame=Frame(site=site, path=FIND, title="Find"),
         files=files,
-        months=MONTHS,
+        months=month_names(),
         choices=_choices(trips, [season.name for season in seasons]),
         seasons=seasons,
     )
@@ -89,7 +89,7 @@ def _choices(trips: Iterable[Reckoned], seasons: Iterable[str]) -> tuple[Choice,
             species[name] += int(total.kept_kg or Decimal(0))
     kinds = (
         ("Species", _first(species)),
-        ("Month", MONTHS),
+        ("Month", month_names()),
         ("Ground", _first(grounds)),
         ("Vessel", tuple(sorted(_first(vessels)))),
         ("Season", tuple(seasons)[:_MOST]),

@@ -11,7 +11,7 @@ from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Columns
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, TripLine, added
 from logbook.render.links import fleet_chart, vessel_chart
-from logbook.render.shown import MONTHS, brief_date, fixed, many, month, one_line, weight
+from logbook.render.shown import brief_date, brief_month, fixed, many, month, one_line, weight
 
 _HEIGHT = 340
 _COLOURS = 4
@@ -72,7 +72,7 @@ def month_columns(months: Mapping[str, Mapping[str, Decimal]], path: str, of: st
             parts.append(Part(size=_tonnes(others), colour=OTHERS))
         year, _, number = name.partition("-")
         bars.append(
-            Bar(label=f"{MONTHS[int(number) - 1][:3]} {year}", parts=tuple(parts), lead=place == 0 or number == "01")
+            Bar(label=f"{brief_month(int(number))} {year}", parts=tuple(parts), lead=place == 0 or number == "01")
         )
         totals[name] = sum(species.values(), NOUGHT)
     key = [(colour, one_line(name, _LABEL)) for colour, name in enumerate(chief)]
@@ -123,7 +123,7 @@ def grounds_chart(figures: FleetFigures, what: str = "grounds", most: int = _MOS
         path=fleet_chart(what),
         alt=(
             f"Catch per hour towed by ground: {one_line(best.name)} leads with {fixed(best.kept_kg_per_h or 0)} kg/h "
-            f"over {many(best.tows, 'tow')}, of {many(len(grounds), 'ground')} shown."
+            f"over {many(best.tows, 'tow', 'tows')}, of {many(len(grounds), 'ground', 'grounds')} shown."
         ),
         width=SLIM,
         height=bars_height(drawing),
@@ -178,7 +178,7 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
         parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(row.species) if kg]
         if row.others:
             parts.append(Part(size=_tonnes(row.others), colour=OTHERS))
-        label = f"{began.day}{chr(0xA0)}{MONTHS[began.month - 1][:3]} {began.year}"
+        label = f"{began.day}{chr(0xA0)}{brief_month(began.month)} {began.year}"
         bars.append(Bar(label=label, parts=tuple(parts), lead=began.year != years))
         years = began.year
     best = max(rows, key=lambda row: (row.trip.figures.totals.kept_kg or NOUGHT, row.trip.log.begins))
@@ -186,7 +186,7 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
     return Chart(
         path=vessel_chart(name, "trips"),
         alt=(
-            f"Kept on {many(len(rows), 'trip')} of {one_line(name)}, by date sailed: the most on the trip begun "
+            f"Kept on {many(len(rows), 'trip', 'trips')} of {one_line(name)}, by date sailed: the most on the trip begun "
             f"{brief_date(best.trip.log.begins)}, {weight(best.trip.figures.totals.kept_kg)}."
         ),
         width=BROAD,

@@ -74,7 +74,7 @@ def _age(hail: HailFigures) -> str:
 
 def _fish(hail: HailFigures) -> Iterator[str]:
     """Give ways to tell what is aboard, each shorter than the one before."""
-    full, short = _gaps(hail, tow_numbers(hail.not_known)), _gaps(hail, many(len(hail.not_known), "tow"))
+    full, short = _gaps(hail, tow_numbers(hail.not_known)), _gaps(hail, many(len(hail.not_known), "tow", "tows"))
     if not hail.kept:
         yield from _no_fish(hail, full, short)
         return
@@ -103,7 +103,7 @@ def _gaps(hail: HailFigures, tows: str) -> str:
     """Return what the fish leaves out, in brackets and with a space before; nothing where it is whole."""
     parts = [tows] if hail.not_known else []
     if hail.unread:
-        parts.append(f"{many(hail.unread, 'tow')} that can't be read")
+        parts.append(f"{many(hail.unread, 'tow', 'tows')} that can't be read")
     return bare(f" (without {' and '.join(parts)})") if parts else ""
 
 

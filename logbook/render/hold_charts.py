@@ -27,7 +27,7 @@ def hold_chart(reckoned: Reckoned) -> Chart | None:
     said = f", {plain(percent_unit(full))} full by weight" if full is not None else ""
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "hold"),
-        alt=f"Plan of the hold: fish in {len(used)} of {many(len(pens), 'pen')}{said}; the table of pens has the same.",
+        alt=f"Plan of the hold: fish in {len(used)} of {many(len(pens), 'pen', 'pens')}{said}; the table of pens has the same.",
         width=BROAD,
         height=hold_height(drawing),
         drawing=drawing,
@@ -96,7 +96,7 @@ def ice_chart(reckoned: Reckoned) -> Chart | None:
         path=trip_chart(reckoned.figures.trip.id, "ice"),
         alt=(
             f"Loose ice over time: {weight(course[0].left_kg)} at first, {weight(course[-1].left_kg)} at the end, "
-            f"{many(seen, 'look')} logged."
+            f"{many(seen, 'look', 'looks')} logged."
         ),
         width=SLIM,
         height=_HEIGHT,

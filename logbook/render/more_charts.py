@@ -9,7 +9,7 @@ from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import TripLine
 from logbook.render.links import fleet_chart, trip_chart, vessel_chart
-from logbook.render.shown import MONTHS, fixed, hours_unit, many, one_line, plain
+from logbook.render.shown import brief_month, fixed, hours_unit, many, one_line, plain
 
 _HEIGHT = 300
 _LABEL = 30
@@ -80,7 +80,7 @@ def gross_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
     bars, years = [], None
     for trip, gross in known:
         began = trip.log.begins
-        label = f"{began.day}{chr(0xA0)}{MONTHS[began.month - 1][:3]} {began.year}"
+        label = f"{began.day}{chr(0xA0)}{brief_month(began.month)} {began.year}"
         bars.append(
             Bar(label=label, parts=(Part(size=float(gross) / 1000),), end=fixed(gross / 1000), lead=began.year != years)
         )
@@ -88,7 +88,7 @@ def gross_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
     best = max(gross for _, gross in known)
     return Chart(
         path=vessel_chart(name, "gross"),
-        alt=f"Gross of {many(len(known), 'trip')}, by date sailed: the most {fixed(best, 2)}.",
+        alt=f"Gross of {many(len(known), 'trip', 'trips')}, by date sailed: the most {fixed(best, 2)}.",
         width=BROAD,
         height=_HEIGHT,
         drawing=Columns(unit="thousands", bars=tuple(bars)),

@@ -12,7 +12,7 @@ from logbook.render.draw_sizes import bars_height
 from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
 from logbook.render.links import ground_page, place_chart, species_page
-from logbook.render.shown import MONTHS, fixed, one_line, plain, weight
+from logbook.render.shown import brief_month, fixed, month_name, month_names, one_line, plain, weight
 
 _HEIGHT = 300
 _MOST = 10
@@ -52,8 +52,8 @@ def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
         months=_months_chart(species_chart(species.name, "months"), species.name, species.by_month),
         landed=_landed_chart(species),
         grades=_bars(species_chart(species.name, "grades"), f"{species.name} by grade", "kg", species.grades),
-        best_month=MONTHS[max(known)[1] - 1] if known else "",
-        names=MONTHS,
+        best_month=month_name(max(known)[1]) if known else "",
+        names=month_names(),
     )
 
 
@@ -68,7 +68,7 @@ def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -
         months=_months_chart(place_chart("grounds", ground.name, "months"), ground.name, by_month),
         species=_bars(place_chart("grounds", ground.name, "species"), f"Catch per hour on {ground.name}", "kg/h", kept),
         species_pages=species,
-        by_month=tuple((MONTHS[month - 1], group) for month, group in ground.by_month),
+        by_month=tuple((month_name(month), group) for month, group in ground.by_month),
     )
 
 
@@ -84,13 +84,13 @@ def _months_chart(path: str, name: str, rates: Months) -> Chart | None:
         return None
     bars = tuple(
         Bar(
-            label=MONTHS[month - 1][:3],
+            label=brief_month(month),
             parts=(Part(size=rate),) if rate else (),
             end=fixed(rate) if rate is not None else "?",
         )
         for month, rate in enumerate(rates, 1)
     )
-    best = MONTHS[max(known)[1] - 1]
+    best = month_name(max(known)[1])
     return Chart(
         path=path,
         alt=f"Catch per hour of {one_line(name)} by month of all years, best in {best}, {fixed(max(known)[0])} kg/h; a question mark is a month not fished.",
@@ -109,7 +109,7 @@ def _landed_chart(species: SpeciesFigures) -> Chart | None:
     for month, kg in months:
         year, _, number = month.partition("-")
         bars.append(
-            Bar(label=f"{MONTHS[int(number) - 1][:3]} {year}", parts=(Part(size=float(kg) / 1000),), lead=year != years)
+            Bar(label=f"{brief_month(int(number))} {year}", parts=(Part(size=float(kg) / 1000),), lead=year != years)
         )
         years = year
     total = sum((kg for _, kg in months), Decimal(0))

@@ -1,7 +1,8 @@
 """How values are shown: the one place that rounds, puts in thin spaces and words for what is missing.
 
 Every function takes a value or None and returns text; for None the dash with its words. Halves are
-rounded away from nought, as people do. Nothing here depends on the machine's language or clock.
+rounded away from nought, as people do. Words, the decimal mark and the order of a date are those
+of the language in force; nothing here depends on the machine's language or clock.
 """
 
 from collections.abc import Callable, Mapping
@@ -12,34 +13,27 @@ from typing import Any
 
 from markupsafe import Markup
 
+from logbook.model.language import N_
 from logbook.model.quantity import METRES_PER_FATHOM, POUND_KG, Position
+from logbook.render.language import _, _c, _n, speech
 
 THIN = "\u202f"
 """A narrow space that no line breaks at."""
 
 DASH = "–"
 
-MISSING = Markup('<span class="none">–<span class="unseen"> not known</span></span>')
-"""What stands in a table where nothing is known; the words are there for those who hear the page."""
+DAYS = N_("days")
 
-NOT_KNOWN = Markup('<span class="none">– not known</span>')
-"""What stands elsewhere where nothing is known."""
 
-MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+def missing() -> Markup:
+    """Return what stands in a table where nothing is known; the words are there for those who hear the page."""
+    return Markup('<span class="none">–<span class="unseen"> {}</span></span>').format(_("not known"))
+
+
+def not_known() -> Markup:
+    """Return what stands elsewhere where nothing is known."""
+    return Markup('<span class="none">– {}</span>').format(_("not known"))
+
 
 _EXACT = Context(prec=400)
 
@@ -52,17 +46,17 @@ def fixed(value: Number, places: int = 0) -> str:
     if not exact.is_finite():
         return str(exact)
     rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP, context=_EXACT)
-    text = f"{rounded.copy_abs():,f}".replace(",", THIN)
+    text = f"{rounded.copy_abs():,f}".replace(",", THIN).replace(".", speech().decimal)
     return f"\u2212{text}" if rounded < 0 else text
 
 
 def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
     """Return a filter for numbers with that many decimals: bare ones for tables, or with a unit to stand by themselves."""
-    after = f"{THIN}{unit}" if unit else ""
-    missing = NOT_KNOWN if unit else MISSING
 
     def show(value: Number | None) -> str:
-        return missing if value is None else f"{fixed(value, places)}{after}"
+        if value is None:
+            return not_known() if unit else missing()
+        return f"{fixed(value, places)}{THIN}{_(unit)}" if unit else fixed(value, places)
 
     return show
 
@@ -70,15 +64,15 @@ def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
 count = _shows(0)
 kilograms = _shows(0)
 kilograms_unit = _shows(0, "kg")
-per_hour = _shows(0, "kg/h")
+per_hour = _shows(0, N_("kg/h"))
 hours = _shows(1)
-hours_unit = _shows(1, "h")
+hours_unit = _shows(1, N_("h"))
 days = _shows(1)
-days_unit = _shows(1, "days")
+days_unit = _shows(1, DAYS)
 miles = _shows(1)
-miles_unit = _shows(1, "nm")
+miles_unit = _shows(1, N_("nm"))
 knots = _shows(1)
-knots_unit = _shows(1, "kn")
+knots_unit = _shows(1, N_("kn"))
 square_km = _shows(2)
 square_km_unit = _shows(2, "km²")
 ratio = _shows(1)
@@ -92,23 +86,23 @@ metres_unit = _shows(0, "m")
 
 def thousand_pounds(value: Decimal | None) -> str:
     """Return kilograms as thousands of pounds avoirdupois."""
-    return MISSING if value is None else fixed(value / POUND_KG / 1000)
+    return missing() if value is None else fixed(value / POUND_KG / 1000)
 
 
 def money(value: Decimal | None) -> str:
     """Return a sum of money with two decimals; a price that has more is rounded."""
-    return MISSING if value is None else fixed(value, 2)
+    return missing() if value is None else fixed(value, 2)
 
 
 def fathoms(value: float | None) -> str:
     """Return a depth in metres as fathoms."""
-    return MISSING if value is None else fixed(value / METRES_PER_FATHOM)
+    return missing() if value is None else fixed(value / METRES_PER_FATHOM)
 
 
 def weight(value: Number | None) -> str:
     """Return a weight to stand by itself: kilograms below a tonne, tonnes from there on."""
     if value is None:
-        return NOT_KNOWN
+        return not_known()
     if -1000 < value < 1000:  # noqa: PLR2004 - kilograms in a tonne
         return kilograms_unit(value)
     return f"{tonnes(value)}{THIN}t"
@@ -117,7 +111,7 @@ def weight(value: Number | None) -> str:
 def tonnes(value: Number | None) -> str:
     """Return kilograms as tonnes with two decimals below ten of them, one above."""
     if value is None:
-        return MISSING
+        return missing()
     exact = value if isinstance(value, Decimal) else Decimal(repr(value))
     return fixed(exact.scaleb(-3, context=_EXACT), 2 if abs(exact) < 10_000 else 1)  # noqa: PLR2004 - ten tonnes
 
@@ -125,7 +119,7 @@ def tonnes(value: Number | None) -> str:
 def hours_minutes(value: float | None) -> str:
     """Return hours as `1:35`, rounded to the minute."""
     if value is None or not isfinite(value):
-        return MISSING
+        return missing()
     minutes = int(Decimal(repr(value * 60)).quantize(Decimal(1), rounding=ROUND_HALF_UP, context=_EXACT))
     sign = "\u2212" if minutes < 0 else ""
     return f"{sign}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
@@ -152,48 +146,84 @@ def other_clock(moment: datetime, said: timedelta | None) -> str:
 
 def clock(moment: datetime | None, said: timedelta | None = None) -> str:
     """Return the time of day, `18:10`; with its offset where that is not the one `said` of the whole page."""
-    return MISSING if moment is None else f"{moment:%H:%M}{other_clock(moment, said)}"
+    return missing() if moment is None else f"{moment:%H:%M}{other_clock(moment, said)}"
 
 
 def day(when: date | None) -> str:
     """Return `Thursday 5 March 2026`."""
-    return MISSING if when is None else f"{WEEKDAYS[when.weekday()]} {full_date(when)}"
+    return missing() if when is None else _date(_c("date", "{weekday} {day} {month} {year}"), when)
 
 
 def short_day(when: date | None) -> str:
     """Return `Thu 5 March`."""
-    return MISSING if when is None else f"{WEEKDAYS[when.weekday()][:3]} {when.day} {MONTHS[when.month - 1]}"
+    return missing() if when is None else _date(_c("date", "{wkd} {day} {month}"), when)
 
 
 def brief_day(when: date) -> str:
     """Return `Thu 5 Mar`."""
-    return f"{WEEKDAYS[when.weekday()][:3]} {when.day} {MONTHS[when.month - 1][:3]}"
+    return _date(_c("date", "{wkd} {day} {mon}"), when)
 
 
 def full_date(when: date | None) -> str:
     """Return `5 March 2026`."""
-    return MISSING if when is None else f"{when.day} {MONTHS[when.month - 1]} {when.year}"
+    return missing() if when is None else _date(_c("date", "{day} {month} {year}"), when)
 
 
 def brief_date(when: date | None) -> str:
     """Return `5 Mar 2026`."""
-    return MISSING if when is None else f"{when.day} {MONTHS[when.month - 1][:3]} {when.year}"
+    return missing() if when is None else _date(_c("date", "{day} {mon} {year}"), when)
+
+
+def weekday(when: date) -> str:
+    """Return `Thu`."""
+    return speech().brief_weekdays[when.weekday()]
 
 
 def moment(when: datetime | None, said: timedelta | None = None) -> str:
     """Return `5 March 2026, 18:10`; with its offset where that is not the one `said` of the whole page."""
-    return MISSING if when is None else f"{full_date(when)}, {clock(when, said)}"
+    if when is None:
+        return missing()
+    return _c("date", "{date}, {time}").format(date=full_date(when), time=clock(when, said))
 
 
 def brief(when: datetime | None, said: timedelta | None = None) -> str:
     """Return `Thu 5 March 18:10`, for where the year is plain."""
-    return MISSING if when is None else f"{short_day(when)} {clock(when, said)}"
+    return missing() if when is None else f"{short_day(when)} {clock(when, said)}"
+
+
+def month_name(number: int) -> str:
+    """Return `March` for 3, to stand by itself."""
+    return capital(speech().months[number - 1])
+
+
+def month_names() -> tuple[str, ...]:
+    """Return the names of the months, to stand by themselves."""
+    return tuple(month_name(number) for number in range(1, 13))
+
+
+def brief_month(number: int) -> str:
+    """Return `Mar` for 3."""
+    return speech().brief_months[number - 1]
 
 
 def month(text: str) -> str:
     """Return `March 2026` for `2026-03`."""
-    year, _, number = text.partition("-")
-    return f"{MONTHS[int(number) - 1]} {year}"
+    year, _dash, number = text.partition("-")
+    return f"{month_name(int(number))} {year}"
+
+
+def _date(form: str, when: date) -> str:
+    """Return a date in the form that the language gives dates."""
+    now = speech()
+    number = when.month - 1
+    return form.format(
+        weekday=now.weekdays[when.weekday()],
+        wkd=now.brief_weekdays[when.weekday()],
+        day=when.day,
+        month=now.months[number],
+        mon=now.brief_months[number],
+        year=when.year,
+    )
 
 
 def _angle(degrees: float, width: int, letters: str) -> str:
@@ -207,23 +237,23 @@ def _angle(degrees: float, width: int, letters: str) -> str:
 def position(place: Position | None) -> str:
     """Return a position as `58°52.4′N 015°10.0′W`."""
     if place is None:
-        return MISSING
+        return missing()
     return f"{_angle(place.latitude, 2, 'NS')} {_angle(place.longitude, 3, 'EW')}"
 
 
 def words(text: str | None) -> str:
     """Return words as typed for a table, or the dash where there are none."""
-    return text or MISSING
+    return text or missing()
 
 
 def said(text: str | None) -> str:
     """Return words as typed to stand by themselves, or that they are not known."""
-    return text or NOT_KNOWN
+    return text or not_known()
 
 
 def plain(text: str) -> str:
     """Return what is shown as plain text, for where no HTML can stand."""
-    return "not known" if text in (MISSING, NOT_KNOWN) else text
+    return _("not known") if text in (missing(), not_known()) else text
 
 
 def capital(text: str) -> str:
@@ -231,9 +261,9 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def many(number: int, noun: str, plural: str = "") -> str:
-    """Return `1 tow`, `12 tows`."""
-    return f"{fixed(number)} {noun if number == 1 else plural or noun + 's'}"
+def many(number: int, noun: str, plural: str) -> str:
+    """Return `1 tow`, `12 tows`; both words are phrases of the catalogue."""
+    return f"{fixed(number)} {_n(noun, plural, number)}"
 
 
 def one_line(text: str, most: int = 40) -> str:
@@ -263,7 +293,6 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "kilograms_unit": kilograms_unit,
     "knots": knots,
     "knots_unit": knots_unit,
-    "many": many,
     "metres": metres,
     "metres_unit": metres_unit,
     "miles": miles,

@@ -20,7 +20,7 @@ def bare(text: str) -> str:
 
 def dash(text: str) -> str:
     """Return a cell of a table: a dash where nothing is known."""
-    return "-" if text == shown.MISSING else bare(text)
+    return "-" if text == shown.missing() else bare(text)
 
 
 def numbers_of(numbers: Iterable[int]) -> str:
@@ -30,7 +30,7 @@ def numbers_of(numbers: Iterable[int]) -> str:
 
 def tow_numbers(numbers: Sequence[int]) -> str:
     """Return `tow 4`, or `tows 2-9, 12`."""
-    return f"{many(len(numbers), 'tow').split(' ')[-1]} {numbers_of(numbers)}"
+    return f"{many(len(numbers), 'tow', 'tows').split(' ')[-1]} {numbers_of(numbers)}"
 
 
 def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:

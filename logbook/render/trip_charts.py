@@ -71,12 +71,12 @@ def _days(tows: Sequence[TowFigures]) -> tuple[tuple[int, str], ...]:
 
 def _run_words(tows: Sequence[TowFigures], total: Decimal) -> str:
     known = [tow for tow in tows if tow.kept_kg is not None]
-    said = f"Catch tow by tow: {many(len(tows), 'tow')}"
+    said = f"Catch tow by tow: {many(len(tows), 'tow', 'tows')}"
     if not known:
         return f"{said}, the catch of none of them known."
     best = max(known, key=lambda tow: (tow.kept_kg, -tow.no))
     gaps = len(tows) - len(known)
-    left = f"; {many(gaps, 'tow')} not known" if gaps else ""
+    left = f"; {many(gaps, 'tow', 'tows')} not known" if gaps else ""
     return f"{said}, {weight(total)} kept in all; the most in tow {best.no}, {kilograms_unit(best.kept_kg)}{left}."
 
 

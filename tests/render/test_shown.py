@@ -5,7 +5,7 @@ import pytest
 
 from logbook.model.quantity import Position
 from logbook.render import shown
-from logbook.render.shown import MISSING, NOT_KNOWN
+from logbook.render.shown import missing, not_known
 
 EAST = timezone(timedelta(hours=1))
 MARCH = datetime(2026, 3, 5, 4, 7, tzinfo=UTC)
@@ -77,16 +77,16 @@ CASES = (
     (shown.position(Position(latitude=58.8733, longitude=-15.1667, typed="")), "58°52.4′N 015°10.0′W"),
     (shown.position(Position(latitude=-0.5, longitude=179.99999, typed="")), "00°30.0′S 180°00.0′E"),
     (shown.position(Position(latitude=59.9999, longitude=0.0, typed="")), "60°00.0′N 000°00.0′E"),
-    (shown.many(1, "tow"), "1 tow"),
-    (shown.many(0, "tow"), "0 tows"),
+    (shown.many(1, "tow", "tows"), "1 tow"),
+    (shown.many(0, "tow", "tows"), "0 tows"),
     (shown.many(2000, "entry", "entries"), "2 000 entries"),
     (shown.one_line(" Saddle,\n  north  side "), "Saddle, north side"),
     (shown.one_line("x" * 41), "x" * 39 + "…"),
     (shown.capital("at sea"), "At sea"),
     (shown.capital(""), ""),
     (shown.words("rock"), "rock"),
-    (shown.plain(MISSING), "not known"),
-    (shown.plain(NOT_KNOWN), "not known"),
+    (shown.plain(missing()), "not known"),
+    (shown.plain(not_known()), "not known"),
     (shown.plain("6.1 days"), "6.1 days"),
 )
 
@@ -105,14 +105,14 @@ def test_a_value_is_shown_as_people_write_it(found: str, expected: str) -> None:
     ],
 )  # fmt: skip
 def test_what_is_missing_is_a_dash_with_words_never_nought(show: object) -> None:
-    assert show(None) == MISSING  # type: ignore[operator]
-    assert "not known" in MISSING
-    assert "0" not in MISSING
+    assert show(None) == missing()  # type: ignore[operator]
+    assert "not known" in missing()
+    assert "0" not in missing()
 
 
 @pytest.mark.parametrize("show", [shown.weight, shown.kilograms_unit, shown.per_hour, shown.days_unit, shown.said])
 def test_what_is_missing_by_itself_says_so_in_words(show: object) -> None:
-    assert show(None) == NOT_KNOWN  # type: ignore[operator]
+    assert show(None) == not_known()  # type: ignore[operator]
 
 
 def test_thousands_are_set_apart_by_a_space_that_does_not_break() -> None:

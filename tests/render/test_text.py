@@ -17,8 +17,8 @@ from logbook.render.text import bare, dash, numbers_of, table, tow_numbers
         (shown.celsius_unit(-1.8), "-1.8 °C"),
         ("tows 1\N{EN DASH}4", "tows 1-4"),
         ("a\N{NO-BREAK SPACE}b", "a b"),
-        (shown.MISSING, "not known"),
-        (shown.NOT_KNOWN, "not known"),
+        (shown.missing(), "not known"),
+        (shown.not_known(), "not known"),
     ],
 )
 def test_what_pages_show_is_told_in_signs_that_every_terminal_has(text: str, expected: str) -> None:
@@ -29,7 +29,7 @@ def test_what_pages_show_is_told_in_signs_that_every_terminal_has(text: str, exp
 
 
 def test_a_cell_without_a_value_is_a_dash() -> None:
-    assert (dash(shown.MISSING), dash("12")) == ("-", "12")
+    assert (dash(shown.missing()), dash("12")) == ("-", "12")
 
 
 @pytest.mark.parametrize(
