@@ -312,9 +312,11 @@ class Reckoned(Struct, frozen=True, kw_only=True):
         figures: What was reckoned from it.
         neighbours: What the vessel's other logs say.
         course: How ice and age went.
+        log_unread: True where the log can't be read at present, and all this is as it last could be.
     """
 
     log: Trip
     figures: TripFigures
     neighbours: Neighbours
     course: Course = Course()
+    log_unread: bool = False

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from datetime import datetime
 
+from msgspec.structs import replace
+
 from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
 from logbook.model.fleet import Fleet
 from logbook.model.names import fold_name
@@ -139,23 +141,30 @@ def _state(trip: Trip, neighbours: Neighbours, at: datetime | None) -> str:
     return "homeward" if trip.turned is not None else "at sea"
 
 
-def reckon_trips(trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem] = ()) -> tuple[Reckoned, ...]:
+def reckon_trips(
+    trips: Iterable[Trip], fleet: Fleet, problems: Iterable[Problem] = (), last_good: Iterable[Reckoned] = ()
+) -> tuple[Reckoned, ...]:
     """Return all trips of a fleet with their figures, by vessel, then by when they began.
 
     Args:
         trips: In any order.
         fleet: Their fleet.
         problems: Of all logs; each trip gets those of its own file.
+        last_good: Trips whose logs can't be read at present, with the figures they had when they could be; the other trips see them
+            as if their logs still read.
     """
     by_file: dict[str, list[Problem]] = {}
     for problem in problems:
         by_file.setdefault(problem.place.file, []).append(problem)
-    known = tuple(trips)
-    neighbours = with_past(known)
-    ordered = sorted(known, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
-    return tuple(
-        _reckoned(trip, fleet, neighbours[trip.file], tuple(sorted(by_file.get(trip.file, ())))) for trip in ordered
-    )
+    known, kept = tuple(trips), tuple(last_good)
+    neighbours = with_past((*known, *(one.log for one in kept)))
+
+    def found(file: str) -> tuple[Neighbours, tuple[Problem, ...]]:
+        return neighbours[file], tuple(sorted(by_file.get(file, ())))
+
+    made = [_reckoned(trip, fleet, *found(trip.file)) for trip in known]
+    made += [_as_it_was(one, *found(one.log.file)) for one in kept]
+    return tuple(sorted(made, key=lambda one: (fold_name(one.log.vessel.name), one.log.begins, one.log.file)))
 
 
 def _reckoned(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
@@ -163,3 +172,15 @@ def _reckoned(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[
     return Reckoned(
         log=trip, figures=_figures(trip, now, neighbours, problems), neighbours=neighbours, course=reckon_course(now)
     )
+
+
+def _as_it_was(trip: Reckoned, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
+    """Return a trip with the figures it had; only its place among the vessel's trips is found anew."""
+    head = trip.figures.trip
+    gone_again = neighbours.next_sailed is not None and head.state in ("at sea", "homeward")
+    head = replace(
+        head,
+        id=trip_id(head.vessel, trip.log.begins, neighbours.number_that_day),
+        state="landing not logged" if gone_again else head.state,
+    )
+    return replace(trip, figures=replace(trip.figures, trip=head, problems=problems), neighbours=neighbours)

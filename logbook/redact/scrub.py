@@ -1,4 +1,4 @@
-"""What hides in every corner of a record: names of files in the places of entries, and positions typed into free words.
+"""What hides in every corner of a record: files and lines in the places of entries, and positions typed into free words.
 
 Fields that tell where a tow was are emptied one by one elsewhere; here is what no field's name tells of.
 """
@@ -26,6 +26,7 @@ T = TypeVar("T")
 
 LEFT_OUT = "[position left out]"
 
+_NOWHERE = Place(file="", line=1, column=1)
 _PRIMES = "\u2032\u2019\u00b4"
 _APART = r"[\s,;/]+"
 
@@ -54,7 +55,7 @@ _Word = Callable[[str], str]
 
 
 def scrubbed(record: T, *, positions: bool) -> T:
-    """Return a record in which no place names its file, and where positions are not shown no words tell one.
+    """Return a record in which no place names its file or line, and where positions are not shown no words tell one.
 
     A fast keeps its words and its position, which are shown or not by themselves.
 
@@ -93,7 +94,7 @@ def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401 - it goes through re
         same = all(name is old and one is value[old] for (name, one), old in zip(pairs, value, strict=True))
         return value if same else ByName(pairs)
     if kind is Place:
-        return replace(value, file="") if value.file else value
+        return _NOWHERE
     return _struct(value, word) if isinstance(value, Struct) else value
 
 

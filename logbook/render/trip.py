@@ -72,6 +72,7 @@ class TripPage(Struct, frozen=True, kw_only=True):
 
     frame: Frame
     log: Trip
+    log_unread: bool
     figures: TripFigures
     previous_id: str | None
     next_id: str | None
@@ -161,6 +162,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     return TripPage(
         frame=frame,
         log=log,
+        log_unread=reckoned.log_unread,
         figures=figures,
         previous_id=_published(reckoned.neighbours.previous_id, site),
         next_id=_published(reckoned.neighbours.next_id, site),
