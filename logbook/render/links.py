@@ -18,6 +18,11 @@ def vessel_page(name: str) -> str:
     return f"vessels/{slug(name)}.html"
 
 
+def guide_page(name: str) -> str:
+    """Return the path of a guide."""
+    return f"{name}.html"
+
+
 def board_page(number: int) -> str:
     """Return the path of a page of the board, from 1."""
     return BOARD if number == 1 else f"board-{number}.html"
