@@ -1,27 +1,33 @@
 """The stages in order: read, reckon, and for each edition redact, render, publish."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 
 from msgspec import Struct
 
-from logbook.model.edition import CREW, EDITIONS
+from logbook.model.edition import CREW, EDITIONS, Policy
 from logbook.model.figures import Reckoned
 from logbook.model.page import Page
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
-from logbook.publish.folder import Published, PublishError, has_pages, has_trips, publish
+from logbook.publish.folder import Published, PublishError, publish
+from logbook.publish.last_good import last_good_pages, read_last_good
+from logbook.publish.manifest import has_pages, has_trips, published_trips
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.of_ground import reckon_grounds
 from logbook.reckon.of_species import reckon_species
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
+from logbook.redact.scrub import scrubbed
 from logbook.redact.trip import redact_trips
 from logbook.render.files.all import data_files
 from logbook.render.files.paths import FILES
 from logbook.render.language import speaking, speech_of
 from logbook.render.pages import render_archive
+
+_NOT_READ = frozenset({"file-unreadable", "not-followed"})
+"""Problems of what is there and may be a log, or a folder of them, but could not be looked into."""
 
 
 class Built(Struct, frozen=True, kw_only=True):
@@ -30,12 +36,14 @@ class Built(Struct, frozen=True, kw_only=True):
     Attributes:
         logs: How many logs there are.
         trips: How many of them became trips.
+        last_good: How many trips besides are shown as they were last read, since their logs can't be read now.
         problems: All that is wrong in them.
         published: What was written of each edition, in the order asked for, with the folder it went to.
     """
 
     logs: int
     trips: int
+    last_good: int = 0
     problems: tuple[Problem, ...]
     published: tuple[tuple[Path, Published], ...]
 
@@ -49,7 +57,28 @@ class NoLogsError(Exception):
     """There is no trip to publish, and an archive with trips that it would wipe."""
 
 
-def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Sequence[str] = (CREW,)) -> Built:
+class _Edition(Struct, frozen=True, kw_only=True):
+    """An edition to be published.
+
+    Attributes:
+        name: office, crew or public.
+        place: The folder it goes to.
+        last_good: Trips whose logs can't be read at present, as the archive there has kept them.
+    """
+
+    name: str
+    place: Path
+    last_good: tuple[Reckoned, ...]
+
+
+def build(
+    logs: Path,
+    site: Path,
+    progress: Callable[[str], None],
+    editions: Sequence[str] = (CREW,),
+    *,
+    allow_empty: bool = False,
+) -> Built:
     """Publish the archive of a logs folder.
 
     Args:
@@ -57,6 +86,7 @@ def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Seq
         site: The folder of the archive; of several editions, the folder that each has its own folder in.
         progress: Told each stage as it begins.
         editions: office, crew or public; one at least, each once.
+        allow_empty: Whether an archive may lose all its trips.
 
     Returns:
         What was read and written.
@@ -64,26 +94,35 @@ def build(logs: Path, site: Path, progress: Callable[[str], None], editions: Seq
     Raises:
         NoLogsError: No log in the folder could be read as a trip, and the archive has some; it is left as it stands.
         PublishError: The archive could not be written, or would stand within another; what stood there still stands.
-        OSError: The logs folder can't be listed.
     """
     progress("reading the logs")
-    folder = read_folder(logs)
-    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
+    folder = _read(logs)
     _keep_apart(site, alone=len(editions) == 1)
-    full = next((place for _, place in places if has_trips(place)), None)
-    if not folder.trips and full is not None:
-        raise NoLogsError(f"no trip can be read in {logs}; the archive in {full} is left as it stands")
     shown = named_from(folder, logs)
+    unread = _unread(shown)
+    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
+    asked = [_Edition(name=name, place=place, last_good=read_last_good(place, unread)) for name, place in places]
+    if not folder.trips and not allow_empty:
+        for edition in asked:
+            _keep_trips(logs, edition.place, len(edition.last_good))
     progress(f"reckoning {len(folder.trips)} trips")
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     published = []
-    for name, place in places:
-        progress(f"drawing and writing the pages for the {name}")
-        published.append((place, _publish(shown, trips, name, place)))
-    return Built(logs=folder.logs, trips=len(trips), problems=folder.problems, published=tuple(published))
+    for edition in asked:
+        progress(f"drawing and writing the pages for the {edition.name}")
+        published.append((edition.place, _publish(shown, _with_last_good(shown, trips, edition), edition)))
+    return Built(
+        logs=folder.logs,
+        trips=len(trips),
+        last_good=max(len(edition.last_good) for edition in asked),
+        problems=folder.problems,
+        published=tuple(published),
+    )
 
 
-def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: str = CREW) -> Built:
+def export(
+    logs: Path, folder: Path, progress: Callable[[str], None], edition: str = CREW, *, allow_empty: bool = False
+) -> Built:
     """Write an edition's files for other programs without its pages.
 
     Args:
@@ -91,6 +130,7 @@ def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: s
         folder: Where the files go.
         progress: Told each stage as it begins.
         edition: office, crew or public.
+        allow_empty: Whether files with trips may be replaced by files without any.
 
     Returns:
         What was read and written.
@@ -98,15 +138,14 @@ def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: s
     Raises:
         NoLogsError: No log could be read as a trip, and the folder has files of some; it is left as it stands.
         PublishError: The files could not be written, or an archive with pages stands there.
-        OSError: The logs folder can't be listed.
     """
     progress("reading the logs")
-    read = read_folder(logs)
+    read = _read(logs)
     _keep_apart(folder, alone=True)
     if has_pages(folder):
         raise PublishError(f"an archive with pages stands in {folder} and has these files; export into another folder")
-    if not read.trips and has_trips(folder):
-        raise NoLogsError(f"no trip can be read in {logs}; the files in {folder} are left as they stand")
+    if not read.trips and not allow_empty:
+        _keep_trips(logs, folder, 0)
     shown = named_from(read, logs)
     progress(f"reckoning {len(read.trips)} trips")
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
@@ -114,6 +153,36 @@ def export(logs: Path, folder: Path, progress: Callable[[str], None], edition: s
     with speaking(speech_of(shown.fleet.language)):
         done = publish(_bare_files(shown, trips, edition), folder)
     return Built(logs=read.logs, trips=len(trips), problems=read.problems, published=((folder, done),))
+
+
+def _read(logs: Path) -> Folder:
+    """Return what is in the logs folder; one that can't be listed tells nothing, and so changes nothing."""
+    try:
+        return read_folder(logs)
+    except OSError as fault:
+        why = (fault.strerror or str(fault)).lower()
+        raise NoLogsError(f"{logs} can't be listed: {why}; what was published is left as it stands") from fault
+
+
+def _unread(shown: Folder) -> tuple[str, ...]:
+    """Return the names of logs and folders that are there but tell no trip at present."""
+    closed = (problem.place.file for problem in shown.problems if problem.code in _NOT_READ)
+    return tuple(sorted({*shown.unread, *closed}))
+
+
+def _keep_trips(logs: Path, place: Path, kept: int) -> None:
+    """Refuse to take the trips out of what stands in a place, but for those that are kept as last read."""
+    if len(published_trips(place)) > kept:
+        raise NoLogsError(
+            f"no trip can be read in {logs}; the files in {place} are left as they stand (--allow-empty empties it)"
+        )
+
+
+def _with_last_good(shown: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> tuple[Reckoned, ...]:
+    """Return all trips of an edition; those that are kept bear on the figures of the vessel's others."""
+    if not edition.last_good:
+        return trips
+    return reckon_trips(shown.trips, shown.fleet, shown.problems, edition.last_good)
 
 
 def _bare_files(folder: Folder, trips: tuple[Reckoned, ...], edition: str) -> Iterator[Page]:
@@ -137,12 +206,21 @@ def _keep_apart(site: Path, *, alone: bool) -> None:
         )
 
 
-def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: str, place: Path) -> Published:
-    """Publish one edition: what it does not show is taken out before anything is summed or rendered."""
-    policy = policy_of(edition, folder.fleet)
+def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> Published:
+    """Publish one edition: what it does not show is taken out before anything is summed, rendered or kept."""
+    policy = policy_of(edition.name, folder.fleet)
     shown = redact_trips(trips, policy)
+    logs = {trip.figures.trip.id: trip.log.file for trip in trips}
+    kept = (
+        scrubbed(trip, positions=True) for trip in shown
+    )  # the office's too: where the logs stand is nobody's to know
+    with speaking(speech_of(folder.fleet.language)):
+        return publish([*_pages(folder, shown, policy), *last_good_pages(kept, logs)], edition.place)
+
+
+def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy) -> Iterable[Page]:
+    """Give the pages of an edition and all that they lead to, from what it shows."""
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
     places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
-    with speaking(speech_of(folder.fleet.language)):
-        return publish(render_archive(folder.fleet, shown, figures, problems, policy, places), place)
+    return render_archive(folder.fleet, shown, figures, problems, policy, places)

@@ -211,7 +211,7 @@ def test_logs_that_have_gone_wipe_no_archive(
     (logs / "trip.yaml").unlink()
 
     assert run(monkeypatch, "build", logs, tmp_path / "site") == 1
-    assert "left as it stands" in capsys.readouterr().err
+    assert "left as they stand" in capsys.readouterr().err
     assert list((tmp_path / "site" / "trips").iterdir())
 
 

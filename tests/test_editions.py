@@ -1,5 +1,6 @@
 """Editions as they are published: every file of each is searched for words, sums and positions that it must not have."""
 
+import bz2
 import json
 import re
 import xml.etree.ElementTree as ET
@@ -60,11 +61,17 @@ def files(archive: Path) -> list[Path]:
     return sorted(path for path in archive.rglob("*") if path.is_file())
 
 
+def text_of(path: Path) -> str:
+    """Return what is in a file, packed or not."""
+    content = path.read_bytes()
+    return (bz2.decompress(content) if path.suffix == ".bz2" else content).decode()
+
+
 def everything(archive: Path) -> str:
     """Return the names and contents of all files as one line without spaces, links and signs spelt out."""
     parts = []
     for path in files(archive):
-        text = path.read_bytes().decode()
+        text = text_of(path)
         parts += [path.relative_to(archive).as_posix(), unquote(unescape(text))]
     return re.sub(r"[\s\u00a0\u202f\u2009]", "", "\n".join(parts))
 
@@ -138,7 +145,7 @@ def test_decimal_degrees_are_in_files_for_programs_only_where_they_are_shown(
 
 def degrees(archive: Path) -> set[float]:
     """Return the numbers with three places at least in all files but pictures, whose paths are full of them."""
-    texts = (path.read_text() for path in files(archive) if path.suffix != ".svg")
+    texts = (text_of(path) for path in files(archive) if path.suffix != ".svg")
     return {round(abs(float(number)), 3) for text in texts for number in re.findall(r"\d+\.\d{3,}", text)}
 
 

@@ -1,6 +1,7 @@
 """What building and exporting share: carried out with progress, and told in the same words."""
 
 import sys
+from argparse import ArgumentParser
 from collections.abc import Callable
 from pathlib import Path
 
@@ -8,6 +9,15 @@ from logbook.build import Built, NoLogsError
 from logbook.cli.say import FAULTY_LOGS, NOT_WRITTEN, Failure, Progress, many, print_problems, shown, tell
 from logbook.model.problem import Severity
 from logbook.publish.folder import PublishError
+
+
+def add_allow_empty(parser: ArgumentParser) -> None:
+    """Let a command empty what it published, where that is wanted."""
+    parser.add_argument(
+        "--allow-empty",
+        action="store_true",
+        help="publish also where no trip can be read, and so take all trips out of what stands there",
+    )
 
 
 def carry_out(make: Callable[[Callable[[str], None]], Built], logs: Path, did: str, again: str) -> Built:
@@ -33,6 +43,9 @@ def carry_out(make: Callable[[Callable[[str], None]], Built], logs: Path, did: s
     print_problems(told, sys.stderr)
     if len(built.problems) > len(told):
         tell(f"{many(len(built.problems) - len(told), 'note')} besides: logbook check {shown(logs)}")
+    if built.last_good:
+        trips = many(built.last_good, "trip")
+        tell(f"{trips} besides as last read: mend the log, or take it away and the trip goes with it")
     for place, done in built.published:
         tell(
             f"{many(built.trips, 'trip')} of {many(built.logs, 'log')} {did} {shown(place)}: "

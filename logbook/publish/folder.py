@@ -1,25 +1,29 @@
 """The archive's folder: the only place that writes. Everything is staged first and put in its place file by file.
 
-A reader meets whole files only, and no link before what it leads to: style and charts go first, trips next, the pages that
-list them after those, deletions last. Only files on the archive's own list are ever deleted or written over.
+A reader meets whole files only, and no link before what it leads to: files that no page leads to yet come first, then those
+that are replaced, and what no page leads to any more goes last. Only files on the archive's own list are ever deleted or
+written over.
 """
 
+import errno
 import hashlib
-import json
 import os
-from collections.abc import Iterable
-from pathlib import Path, PurePosixPath
+import time
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
 
 from filelock import FileLock, Timeout
 from msgspec import Struct
 
 from logbook.model.page import Page
+from logbook.publish.manifest import MANIFEST, Manifest, is_inside, manifest_text, read_manifest
+from logbook.publish.staging import STAGING, Staging, behind_link, clear_aside, there
 
-MANIFEST = "archive-files.json"
 LOCK = ".archive.lock"
-_FORMAT = 1
-_PART = ".part"
 _WAIT_S = 30
+_GRACE_S = 1.0
+"""How long what has gone stays: a page that was opened just before still finds its charts and what it leads to."""
+_FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
 
 
 class PublishError(Exception):
@@ -56,7 +60,10 @@ def publish(pages: Iterable[Page], folder: Path) -> Published:
     """
     staged = {page.path: page.content for page in pages}
     for path in staged:
-        _check_inside(path)
+        if not is_inside(path):
+            raise PublishError(f"a page would stand outside the archive: {path!r}")
+    if folder.exists() and not folder.is_dir():
+        raise PublishError(f"{folder} is a file, not a folder; name another place for the archive")
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with FileLock(folder / LOCK, timeout=_WAIT_S):
@@ -64,51 +71,72 @@ def publish(pages: Iterable[Page], folder: Path) -> Published:
     except Timeout as busy:
         raise PublishError(f"another build is writing {folder}; try again when it is done") from busy
     except OSError as fault:
-        where = f"{fault.filename}: " if fault.filename else ""
-        raise PublishError(f"could not write the archive: {where}{fault.strerror or fault}") from fault
+        raise PublishError(f"could not write the archive: {_told(fault)}") from fault
 
 
-def has_trips(folder: Path) -> bool:
-    """Tell whether an archive with trips stands in the folder."""
-    return any(path.startswith("trips/") for path in _read_manifest(folder))
-
-
-def has_pages(folder: Path) -> bool:
-    """Tell whether an archive with pages stands in the folder."""
-    return any(path.endswith(".html") for path in _read_manifest(folder))
-
-
-def _check_inside(path: str) -> None:
-    parts = PurePosixPath(path).parts
-    if not parts or path.startswith("/") or "\\" in path or any(part in ("..", ".") or ":" in part for part in parts):
-        raise PublishError(f"a page would stand outside the archive: {path!r}")
+def _told(fault: OSError) -> str:
+    where = f"{fault.filename}: " if fault.filename else ""
+    room = "; make room and build again" if fault.errno in _FULL else ""
+    return f"{where}{fault.strerror or fault}{room}"
 
 
 def _replace_all(staged: dict[str, bytes], folder: Path) -> Published:
     """Write what changed, in an order in which no link is dead, then delete what the archive no longer has."""
-    old = _read_manifest(folder)
+    clear_aside(folder)
+    before = read_manifest(folder)
     new = {path: hashlib.sha256(content).hexdigest() for path, content in staged.items()}
-    changed = [path for path in sorted(staged, key=_order) if not _stands(folder / path, staged[path])]
-    for path in changed:
-        target = folder / path
-        if target.exists() and path not in old:
-            raise PublishError(f"{target} is not the archive's own file; move it, or build into another folder")
-    # The list grows before files come and shrinks after files go, so that a build cut short is finished by the next.
-    if changed or new.keys() - old.keys():
-        _write_manifest(folder, old | new)
-    for path in changed:
-        _put(folder / path, staged[path])
-    gone = sorted(old.keys() - new.keys())
-    for path in gone:
-        _remove(folder, path)
-    if gone or old != new:
-        _flush()
-        _write_manifest(folder, new)
+    changed = [path for path in staged if path in before.unlinked or not _stands(folder / path, staged[path])]
+    gone = sorted(before.files.keys() - new.keys(), key=_order, reverse=True)
+    if changed or before != Manifest(files=new):
+        _check_places(folder, changed, before)
+        with Staging(folder) as staging:
+            parts = {path: staging.write(staged[path], path) for path in changed}
+            _put_all(parts, gone, new, before, staging)
     return Published(files=len(new), written=len(changed), removed=len(gone))
 
 
+def _put_all(
+    parts: dict[str, Path], gone: Sequence[str], new: dict[str, str], before: Manifest, staging: Staging
+) -> None:
+    """Move into place what is whole aside.
+
+    The list names every file while it stands or may stand, so that a build cut short is finished by the next. What it calls
+    unlinked may itself lead to what never came or is no more, and so the next build takes it away before anything else.
+    """
+    fresh = sorted((path for path in parts if path in before.unlinked or not staging.has(path)), key=_order)
+    either = {**before.files, **new}
+    lists = [manifest_text(either, fresh), manifest_text(either), manifest_text(either, gone), manifest_text(new)]
+    first, linked, apart, last = (staging.write(text, MANIFEST) for text in lists)
+    for path in sorted(before.unlinked, key=_order, reverse=True):
+        staging.remove(path)
+    _place({MANIFEST: first}, staging)
+    _place({path: parts[path] for path in fresh}, staging)
+    _place({MANIFEST: linked}, staging)
+    _place({path: parts[path] for path in sorted(parts.keys() - set(fresh), key=_order)}, staging)
+    if gone:
+        _place({MANIFEST: apart}, staging)
+        _take_away(gone, staging)
+    _place({MANIFEST: last}, staging)
+
+
+def _place(parts: Mapping[str, Path], staging: Staging) -> None:
+    """Move files into place, and go on when the disk knows of it."""
+    for path, part in parts.items():
+        staging.place(part, path)
+    staging.flush()
+
+
+def _take_away(gone: Sequence[str], staging: Staging) -> None:
+    """Delete files that no page leads to any more."""
+    if any(staging.has(path) for path in gone):
+        time.sleep(_GRACE_S)
+    for path in gone:
+        staging.remove(path)
+    staging.flush()
+
+
 def _order(path: str) -> tuple[int, str]:
-    """Return a path's place in the order of writing: what is linked to before what links to it."""
+    """Return a path's place in the order of writing: what pages load before pages, and the front page last."""
     if not path.endswith(".html"):
         return 0, path
     if path == "index.html":
@@ -119,62 +147,35 @@ def _order(path: str) -> tuple[int, str]:
 def _stands(target: Path, content: bytes) -> bool:
     """Tell whether a file stands there whole; its bytes are compared, since a power cut leaves sizes and times right."""
     try:
-        return target.stat().st_size == len(content) and target.read_bytes() == content
-    except (FileNotFoundError, NotADirectoryError):
+        return not target.is_symlink() and target.stat().st_size == len(content) and target.read_bytes() == content
+    except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
         return False
 
 
-def _put(target: Path, content: bytes) -> None:
-    """Write a file beside its place and move it there in one step."""
-    target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(f".{target.name}{_PART}")
-    with part.open("wb") as file:
-        file.write(content)
-        file.flush()
-    part.replace(target)
+def _check_places(folder: Path, changed: Iterable[str], before: Manifest) -> None:
+    """Raise an error where a file can't be put, before anything is written."""
+    _check_folder(folder / STAGING, folder)
+    folders = set()
+    for path in changed:
+        target = folder / path
+        folders.add(target.parent)
+        if target.is_dir() and not target.is_symlink():
+            raise PublishError(f"{target} is a folder, and the archive has a file of that name; move it")
+        if path not in before.files and there(target):
+            known = "" if before.files else f" (no list of its files can be read in {MANIFEST})"
+            raise PublishError(f"{target} is not the archive's own file{known}; move it, or build into another folder")
+    for parent in sorted(folders):
+        _check_folder(parent, folder)
 
 
-def _remove(folder: Path, path: str) -> None:
-    """Delete one of the archive's own files, and its folder where that is now empty."""
-    target = folder / path
-    target.unlink(missing_ok=True)
-    for parent in PurePosixPath(path).parents:
-        if parent == PurePosixPath("."):
-            break
-        try:
-            (folder / parent).rmdir()
-        except OSError:
-            break
-
-
-def _read_manifest(folder: Path) -> dict[str, str]:
-    """Return the archive's own list of its files with their digests; empty where there is none that can be read."""
-    try:
-        listed = json.loads((folder / MANIFEST).read_text("utf-8"))
-        files = listed["files"]
-        return {path: digest for path, digest in files.items() if isinstance(digest, str) and _is_inside(path)}
-    except (FileNotFoundError, ValueError, KeyError, TypeError, AttributeError):
-        return {}
-
-
-def _is_inside(path: str) -> bool:
-    try:
-        _check_inside(path)
-    except PublishError:
-        return False
-    return True
-
-
-def _write_manifest(folder: Path, files: dict[str, str]) -> None:
-    listed = {
-        "about": "the archive's own files; a build deletes no others",
-        "format": _FORMAT,
-        "files": dict(sorted(files.items())),
-    }
-    _put(folder / MANIFEST, (json.dumps(listed, indent=1, ensure_ascii=True) + "\n").encode())
-
-
-def _flush() -> None:
-    """Ask the system to put on disk what was written."""
-    if hasattr(os, "sync"):
-        os.sync()
+def _check_folder(parent: Path, folder: Path) -> None:
+    """Raise an error where a folder of the archive is a link or a file, or can't be written."""
+    if parent != folder and (parent.is_symlink() or behind_link(folder, parent)):
+        raise PublishError(f"{parent} is or leads through a link out of the archive; put a folder in its place")
+    for one in (parent, *parent.parents):
+        if one.is_dir():
+            if not os.access(one, os.W_OK):
+                raise PublishError(f"{one} can't be written to; see whose it is and whether it is locked")
+            return
+        if there(one):
+            raise PublishError(f"{one} is a file, and the archive has a folder of that name; move it")

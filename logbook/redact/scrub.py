@@ -94,7 +94,7 @@ def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401 - it goes through re
         same = all(name is old and one is value[old] for (name, one), old in zip(pairs, value, strict=True))
         return value if same else ByName(pairs)
     if kind is Place:
-        return _NOWHERE
+        return value if value == _NOWHERE else _NOWHERE
     return _struct(value, word) if isinstance(value, Struct) else value
 
 

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from logbook.model.page import Page
 from logbook.publish import folder as publishing
-from logbook.publish.folder import LOCK, MANIFEST, PublishError, has_trips, publish
+from logbook.publish.folder import LOCK, PublishError, publish
+from logbook.publish.manifest import MANIFEST, has_trips
 
 
 def pages(**contents: str) -> list[Page]:

@@ -1,0 +1,130 @@
+"""Each trip as it was last read, kept in the archive itself for when its log can no longer be read.
+
+A trip's records are kept as the edition shows them, so that a file of these never tells more than the pages do. They are named
+after the log, and each folder above it, by digests: what logs are called is the office's alone.
+"""
+
+import bz2
+import hashlib
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path, PurePosixPath
+from typing import Any, get_args, get_origin
+
+import msgspec
+from msgspec import Struct
+from msgspec.structs import replace
+
+from logbook.model.figures import Neighbours, Reckoned
+from logbook.model.named import ByName
+from logbook.model.page import Page
+from logbook.model.trip import Tow, Trip
+from logbook.publish.manifest import read_manifest
+
+FOLDER = "last-good"
+_ENDING = ".json.bz2"
+_FORMAT = 1
+"""Raised when the records of the model change their meaning; what they are made of is checked when they are read."""
+_MOST = 64_000_000
+"""More than any log of two megabytes comes to."""
+_DIGEST = 12
+
+
+class _Kept(Struct, frozen=True, kw_only=True):
+    """What a file holds."""
+
+    format: int
+    trip: Reckoned
+
+
+def last_good_pages(trips: Iterable[Reckoned], files: Mapping[str, str]) -> Iterator[Page]:
+    """Give a file for each trip, from which a later build can show it again.
+
+    Args:
+        trips: As the edition shows them.
+        files: The name of each trip's log within the logs folder, by the trip's id.
+    """
+    for trip in trips:
+        kept = _Kept(format=_FORMAT, trip=_bare(trip))
+        content = bz2.compress(msgspec.json.encode(kept, enc_hook=_pairs, order="deterministic"))
+        yield Page(path=f"{_place(files[trip.figures.trip.id])}{_ENDING}", content=content)
+
+
+def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
+    """Return the trips of logs that can't be read now but could be at an earlier build, marked as such.
+
+    Args:
+        folder: Where the archive stands.
+        unread: Names within the logs folder of logs, or folders of them, that are there but can't be read.
+    """
+    listed = [path for path in sorted(read_manifest(folder).files) if path.startswith(f"{FOLDER}/")]
+    found: dict[str, Reckoned] = {}
+    for name in sorted(unread) if listed else ():
+        place = _place(name)
+        for path in listed:
+            if path == f"{place}{_ENDING}" or path.startswith(f"{place}/"):
+                trip = _read(folder / path)
+                if trip is not None:
+                    file = name if path == f"{place}{_ENDING}" else f"{name}/{PurePosixPath(path).stem}"
+                    found[path] = replace(trip, log=replace(trip.log, file=file), log_unread=True)
+    return tuple(found.values())
+
+
+def _read(path: Path) -> Reckoned | None:
+    """Return the trip of a file; None where it is damaged or of another version of the program."""
+    try:
+        unpacked = bz2.BZ2Decompressor().decompress(path.read_bytes(), _MOST)
+        kept = msgspec.json.decode(unpacked, type=_Kept, dec_hook=_table)
+    except (OSError, EOFError, ValueError, RecursionError, msgspec.MsgspecError):
+        return None
+    return kept.trip if kept.format == _FORMAT else None
+
+
+def _place(name: str) -> str:
+    """Return where the trip of a log is kept: a digest for each folder above it, and one for the log."""
+    parts = PurePosixPath(name).parts
+    paths = ["/".join(parts[: n + 1]) for n in range(len(parts))]
+    digests = [hashlib.sha256(path.encode("utf-8", "surrogatepass")).hexdigest()[:_DIGEST] for path in paths]
+    return "/".join([FOLDER, *digests])
+
+
+def _bare(trip: Reckoned) -> Reckoned:
+    """Return a trip without what is found anew: its neighbours, what is wrong in its log, and the species' entries."""
+    return replace(
+        trip,
+        log=_without_entries(replace(trip.log, file="")),
+        figures=replace(trip.figures, problems=()),
+        neighbours=Neighbours(),
+        log_unread=False,
+    )
+
+
+def _without_entries(log: Trip) -> Trip:
+    """Return a log whose species are names alone; the rest of their entries is in the figures that were made by them."""
+    landings = tuple(
+        replace(landing, out_turn=tuple(replace(line, known=None) for line in landing.out_turn))
+        for landing in log.landings
+    )
+    return replace(log, tows=tuple(_tow_without_entries(tow) for tow in log.tows), landings=landings)
+
+
+def _tow_without_entries(tow: Tow) -> Tow:
+    catch, put_back, undersize = (
+        tuple(replace(amount, known=None) for amount in amounts) for amounts in (tow.catch, tow.put_back, tow.undersize)
+    )
+    return replace(tow, catch=catch, put_back=put_back, undersize=undersize)
+
+
+def _pairs(value: object) -> object:
+    """Return a table of names as pairs, whose order holds; sets are put in order as they are written."""
+    if isinstance(value, ByName):
+        return tuple(value.items())
+    raise NotImplementedError(f"{type(value).__name__} is no part of a record")
+
+
+def _table(kind: Any, value: object) -> object:  # noqa: ANN401 - msgspec hands over kinds of every kind
+    """Return a table of names from its pairs."""
+    if get_origin(kind) is not ByName:
+        raise NotImplementedError(f"{kind} is no part of a record")
+    item = get_args(kind)[0]
+    pairs = msgspec.convert(value, list[tuple[str, Any]])
+    return ByName((name, msgspec.convert(one, item, dec_hook=_table)) for name, one in pairs)

@@ -1,0 +1,163 @@
+"""Files written and flushed aside, and moved into their places in one step each once all of them are whole.
+
+What is aside stands in a hidden folder of the archive, so that the step stays within one file system. Nothing of it is left
+behind, whatever happens; what a killed build left there, the next takes away.
+"""
+
+import errno
+import os
+import re
+import time
+from collections.abc import Callable
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+STAGING = ".archive-staging"
+_OURS = re.compile(r"\d+\.part")
+_HELD = (5, 32, 33)
+"""Windows: access denied, sharing violation, lock violation: a scanner, a reader or a copy has the file open."""
+_PATIENCE_S = (0.05, 0.1, 0.2, 0.4, 0.8)
+
+
+class Staging:
+    """A place aside for the files of one build."""
+
+    def __init__(self, folder: Path) -> None:
+        """Begin with nothing aside of the archive in a folder."""
+        self._folder = folder
+        self._aside = folder / STAGING
+        self._count = 0
+        self._made: list[Path] = []
+        self._touched: set[Path] = set()
+        self.placed = 0
+
+    def __enter__(self) -> Self:
+        """Take away what a killed build left, and make the place."""
+        clear_aside(self._folder)
+        self._aside.mkdir(exist_ok=True)
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, fault: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        """Leave nothing aside, and where nothing was placed no new folders either."""
+        clear_aside(self._folder)
+        if not self.placed:
+            for folder in reversed(self._made):
+                _try(folder.rmdir)
+
+    def has(self, path: str) -> bool:
+        """Tell whether anything stands at a place of the archive."""
+        return there(self._folder / path)
+
+    def write(self, content: bytes, path: str) -> Path:
+        """Write and flush what is to stand at a place, make the folder it goes to, and return where it is meanwhile."""
+        self._make((self._folder / path).parent)
+        self._count += 1
+        part = self._aside / f"{self._count}.part"
+        with part.open("xb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        return part
+
+    def place(self, part: Path, path: str) -> None:
+        """Move a file to its place in one step; the folder may have been emptied and taken away since."""
+        target = self._folder / path
+        self._make(target.parent)
+        patiently(lambda: part.replace(target))
+        self.placed += 1
+        self._touched.add(target.parent)
+
+    def remove(self, path: str) -> None:
+        """Delete one of the archive's files, and its folders where they are now empty; what is behind a link stays."""
+        target = self._folder / path
+        if behind_link(self._folder, target) or (target.is_dir() and not target.is_symlink()):
+            return
+        patiently(lambda: target.unlink(missing_ok=True))
+        self.placed += 1
+        self._touched.add(target.parent)
+        for parent in target.parents:
+            if parent == self._folder or not _try(parent.rmdir):
+                break
+            self._touched.discard(parent)
+            self._touched.add(parent.parent)
+
+    def flush(self) -> None:
+        """Have the disk know every name that was given or taken away so far."""
+        for folder in sorted(self._touched):
+            flush_folder(folder)
+        self._touched.clear()
+
+    def _make(self, folder: Path) -> None:
+        """Make a folder and those above it where they are not there yet."""
+        missing = []
+        while not folder.exists():
+            missing.append(folder)
+            folder = folder.parent
+        for one in reversed(missing):
+            one.mkdir()
+            self._made.append(one)
+            self._touched.add(one.parent)
+
+
+def clear_aside(folder: Path) -> None:
+    """Delete what a build left aside, and the place if it is then empty; anything else in it is not ours."""
+    aside = folder / STAGING
+    if aside.is_symlink() or not aside.is_dir():
+        return
+    for part in aside.iterdir():
+        if _OURS.fullmatch(part.name):
+            _try(part.unlink)
+    _try(aside.rmdir)
+
+
+def there(target: Path) -> bool:
+    """Tell whether anything has that name, be it a link that leads nowhere."""
+    return target.exists() or target.is_symlink()
+
+
+def behind_link(folder: Path, target: Path) -> bool:
+    """Tell whether a folder between the archive's and a file's is a link, so that the file stands elsewhere."""
+    between = target.relative_to(folder).parents
+    return any((folder / part).is_symlink() for part in between if part != Path())
+
+
+def patiently(act: Callable[[], object]) -> None:
+    """Do something to a file, again a few times where another program holds it open."""
+    for pause in _PATIENCE_S:
+        try:
+            act()
+        except PermissionError as fault:
+            if getattr(fault, "winerror", None) not in _HELD:
+                raise
+            time.sleep(pause)
+        else:
+            return
+    act()
+
+
+def flush_folder(folder: Path) -> None:
+    """Have the disk know the names in a folder, where the system can be asked to."""
+    if not hasattr(os, "O_DIRECTORY"):
+        return
+    try:
+        opened = os.open(folder, os.O_RDONLY | os.O_DIRECTORY)
+    except FileNotFoundError:
+        return
+    try:
+        os.fsync(opened)
+    except OSError as fault:
+        if fault.errno not in (errno.EINVAL, errno.ENOTSUP, errno.ENOSYS):
+            raise
+    finally:
+        os.close(opened)
+
+
+def _try(act: Callable[[], object]) -> bool:
+    try:
+        act()
+    except OSError:
+        return False
+    return True
