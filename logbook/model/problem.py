@@ -4,6 +4,8 @@ from enum import StrEnum
 
 from msgspec import Struct
 
+from logbook.model.language import N_
+
 
 class Severity(StrEnum):
     """How much a problem costs.
@@ -12,9 +14,9 @@ class Severity(StrEnum):
     a note that something was put right without loss.
     """
 
-    ERROR = "error"
-    WARNING = "warning"
-    NOTE = "note"
+    ERROR = N_("error")
+    WARNING = N_("warning")
+    NOTE = N_("note")
 
 
 class Place(Struct, frozen=True, kw_only=True, order=True):

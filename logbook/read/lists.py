@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
+from logbook.model.language import N_
 from logbook.model.quantity import Celsius, Kilograms
 from logbook.model.trip import Fix, GearEvent, Period, Reading, Stowed, Watch, Weather
 from logbook.read.duration import parse_duration
@@ -32,9 +33,9 @@ from logbook.read.wind import parse_sea, parse_wind
 
 CODES = frozenset({"gear-part", "period-backwards", "reading-empty"})
 
-ICING = ("none", "light", "moderate", "severe")
-GEAR_EVENTS = ("changed", "mended", "lost", "measured")
-GEAR_PARTS = ("net", "doors", "warps", "item")
+ICING = (N_("none"), N_("light"), N_("moderate"), N_("severe"))
+GEAR_EVENTS = (N_("changed"), N_("mended"), N_("lost"), N_("measured"))
+GEAR_PARTS = (N_("net"), N_("doors"), N_("warps"), N_("item"))
 
 
 class Lists:

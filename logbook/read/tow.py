@@ -6,6 +6,7 @@ from datetime import date, datetime
 from msgspec import Struct
 from msgspec.structs import replace
 
+from logbook.model.language import N_
 from logbook.model.problem import Place
 from logbook.model.quantity import DAY
 from logbook.model.trip import CatchKept, Fast, Tow
@@ -37,7 +38,7 @@ from logbook.read.wind import parse_sea, parse_wind
 
 CODES = frozenset({"weekday-wrong", "day-unreadable", "tow-number-twice", "tow-unreadable", "hauled-before-shot"})
 
-SIDES = ("port", "starboard", "stern")
+SIDES = (N_("port"), N_("starboard"), N_("stern"))
 _CARRIED = ("side", "ground", "net", "pens")
 
 

@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from logbook.model.basis import Basis
 from logbook.model.figures import Ice
+from logbook.model.language import N_
 from logbook.model.quantity import HOUR
 from logbook.model.trip import Reading, Trip
 from logbook.reckon.age import warmest
@@ -104,14 +105,14 @@ def _left(now: Standing, loaded: float | None, laid: AllLaid, melt: HoldMelt) ->
         if loaded is None:
             return None, None
         melted = _melted(melt, now.trip.sailed or now.trip.begins, now.as_of) or 0.0
-        return max(0.0, loaded - sum(one.kg for one in laid.laid) - melted), "reckoned"
+        return max(0.0, loaded - sum(one.kg for one in laid.laid) - melted), N_("reckoned")
     last = seen[-1]
     used = sum(one.kg for one in laid.laid if one.at is None or one.at >= last.at)
     taken = sum(_taken(now.trip.readings, last.at, None))
     melted = _melted(melt, last.at, now.as_of) or 0.0
     if not used and not taken and not melted:
-        return last.left_kg, "logged"
-    return max(0.0, last.left_kg + taken - used - melted), "reckoned"
+        return last.left_kg, N_("logged")
+    return max(0.0, last.left_kg + taken - used - melted), N_("reckoned")
 
 
 def _taken(readings: Iterable[Reading], after: datetime, until: datetime | None) -> Iterator[float]:

@@ -5,6 +5,7 @@ from datetime import timedelta
 from msgspec import Struct
 
 from logbook.model.basis import Basis
+from logbook.model.language import N_
 from logbook.model.quantity import HOUR, METRES_PER_NAUTICAL_MILE, Metres, Position
 from logbook.model.trip import Tow, Trip
 from logbook.reckon.geodesy import middle, track_length
@@ -74,11 +75,11 @@ def reckon_towing(tow: Tow, trip: Trip) -> Towing:
 
 def _distance(tow: Tow, trip: Trip, hours: float | None) -> tuple[float | None, str | None]:
     if tow.start is not None and tow.end is not None:
-        return track_length((tow.start, *tow.via, tow.end)), "positions"
+        return track_length((tow.start, *tow.via, tow.end)), N_("positions")
     if hours is not None and tow.speed is not None:
-        return tow.speed * hours, "logged speed"
+        return tow.speed * hours, N_("logged speed")
     if hours is not None and trip.vessel.towing_speed is not None:
-        return trip.vessel.towing_speed * hours, "usual speed"
+        return trip.vessel.towing_speed * hours, N_("usual speed")
     return None, None
 
 

@@ -7,6 +7,7 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
 from logbook.model.fleet import Fleet
+from logbook.model.language import N_
 from logbook.model.names import fold_name
 from logbook.model.problem import Problem
 from logbook.model.trip import Tow, Trip
@@ -132,13 +133,13 @@ def _head(now: Standing, neighbours: Neighbours) -> TripHead:
 
 def _state(trip: Trip, neighbours: Neighbours, at: datetime | None) -> str:
     if docked(trip) is not None:
-        return "landed"
+        return N_("landed")
     sailed_again = neighbours.next_sailed
     if sailed_again is not None and (at is None or at >= sailed_again):
-        return "landing not logged"
+        return N_("landing not logged")
     if trip.landings:
         return "landed"
-    return "homeward" if trip.turned is not None else "at sea"
+    return N_("homeward") if trip.turned is not None else N_("at sea")
 
 
 def reckon_trips(

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from logbook.model.basis import Basis
 from logbook.model.figures import TowFigures
+from logbook.model.language import N_
 from logbook.model.named import ByName
 from logbook.model.trip import Tow, Trip, Weather
 from logbook.model.weather import WeatherFigures
@@ -12,7 +13,7 @@ from logbook.reckon.gaps import numbers
 from logbook.reckon.totals import add_floats, catch_per_hour
 
 ICING = ("none", "light", "moderate", "severe")
-LIGHTS = ("day", "twilight", "night")
+LIGHTS = (N_("day"), N_("twilight"), N_("night"))
 _LOOK_HOLDS = timedelta(hours=12)
 """So long a look at the weather tells of tows after it; a setting, not a figure from a source."""
 
