@@ -2,7 +2,11 @@
 
 import json
 import os
+import signal
+import time
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 from filelock import FileLock
@@ -12,7 +16,13 @@ from hypothesis import strategies as st
 from logbook.model.page import Page
 from logbook.publish import folder as publishing
 from logbook.publish.folder import LOCK, PublishError, publish
-from logbook.publish.manifest import MANIFEST, has_trips
+from logbook.publish.manifest import MANIFEST, has_trips, read_manifest
+from logbook.publish.staging import STAGING, Staging
+
+
+@pytest.fixture(autouse=True)
+def _no_grace(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(publishing, "_GRACE_S", 0)
 
 
 def pages(**contents: str) -> list[Page]:
@@ -83,11 +93,121 @@ def test_a_file_damaged_on_disk_is_written_again(tmp_path: Path) -> None:
     assert tree(tmp_path) == {"index.html": b"front"}
 
 
-def test_a_page_whose_folder_is_taken_by_a_file_is_a_clear_error(tmp_path: Path) -> None:
+def test_a_name_taken_by_a_folder_or_a_folder_by_a_file_is_a_clear_error_and_nothing_is_written(tmp_path: Path) -> None:
+    publish(pages(index_html="old"), tmp_path)
     (tmp_path / "trips").write_text("a file")
+    (tmp_path / "find.html").mkdir()
+    before = tree(tmp_path)
 
-    with pytest.raises(PublishError, match="could not write the archive"):
-        publish(pages(trips__a_html="a"), tmp_path)
+    with pytest.raises(PublishError, match="trips is a file, and the archive has a folder of that name"):
+        publish(pages(index_html="new", trips__a_html="a"), tmp_path)
+    with pytest.raises(PublishError, match=r"find\.html is a folder, and the archive has a file of that name"):
+        publish(pages(index_html="new", find_html="f"), tmp_path)
+    with pytest.raises(PublishError, match="is a file, not a folder"):
+        publish(pages(index_html="new"), tmp_path / "trips")
+
+    assert tree(tmp_path) == before
+    assert not (tmp_path / STAGING).exists()
+
+
+def test_nothing_is_written_or_deleted_through_a_link_out_of_the_archive(tmp_path: Path) -> None:
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    (elsewhere / "a.html").write_text("mine")
+    site = tmp_path / "site"
+    publish(pages(index_html="front", trips__a_html="a"), site)
+    (site / "trips" / "a.html").unlink()
+    (site / "trips").rmdir()
+    (site / "trips").symlink_to(elsewhere, target_is_directory=True)
+
+    with pytest.raises(PublishError, match="a link out of the archive"):
+        publish(pages(index_html="new", trips__b_html="b"), site)
+    publish(pages(index_html="new"), site)
+
+    assert tree(elsewhere) == {"a.html": b"mine"}
+    assert (site / "index.html").read_text() == "new"
+
+
+def test_a_link_in_a_pages_place_is_replaced_and_what_it_led_to_stays(tmp_path: Path) -> None:
+    mine = tmp_path / "mine.txt"
+    site = tmp_path / "site"
+    publish(pages(index_html="front"), site)
+    (site / "index.html").unlink()
+    mine.write_text("front")
+    (site / "index.html").symlink_to(mine)
+
+    publish(pages(index_html="front"), site)
+
+    assert not (site / "index.html").is_symlink()
+    assert mine.read_text() == "front"
+
+
+def test_the_archive_may_stand_behind_a_link_itself(tmp_path: Path) -> None:
+    (tmp_path / "disk").mkdir()
+    (tmp_path / "site").symlink_to(tmp_path / "disk", target_is_directory=True)
+
+    publish(pages(index_html="front", trips__a_html="a"), tmp_path / "site")
+
+    assert tree(tmp_path / "disk") == {"index.html": b"front", "trips/a.html": b"a"}
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid"), reason="only where files have owners")
+def test_a_folder_that_may_not_be_written_is_a_clear_error_and_all_stays(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="old", trips__a_html="old"), tmp_path)
+    before = tree(tmp_path)
+    allowed = os.access
+    # Root may write anywhere, so the answer is given for it.
+    monkeypatch.setattr(os, "access", lambda path, mode: Path(path).name != "trips" and allowed(path, mode))
+
+    with pytest.raises(PublishError, match="trips can't be written to"):
+        publish(pages(index_html="new", trips__a_html="new"), tmp_path)
+
+    assert tree(tmp_path) == before
+
+
+def test_a_file_held_open_is_tried_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    # Windows: ERROR_SHARING_VIOLATION (32) of the system error codes; here it is raised in its place.
+    pauses: list[float] = []
+    replace = Path.replace
+
+    def held(self: Path, target: Path) -> Path:
+        if target.name == "index.html" and len(pauses) < 2:
+            fault = PermissionError(13, "held open", str(target))
+            fault.winerror = 32  # type: ignore[attr-defined]
+            raise fault
+        return replace(self, target)
+
+    monkeypatch.setattr(Path, "replace", held)
+    monkeypatch.setattr(time, "sleep", pauses.append)
+
+    publish(pages(index_html="front"), tmp_path)
+
+    assert pauses == [0.05, 0.1]
+    assert tree(tmp_path) == {"index.html": b"front"}
+
+
+def test_a_file_held_open_for_good_is_a_clear_error_and_the_next_build_finishes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="old", a_html="old"), tmp_path)
+    with monkeypatch.context() as meanwhile:
+        replace = Path.replace
+
+        def held(self: Path, target: Path) -> Path:
+            if target.name == "index.html":
+                raise PermissionError(13, "Permission denied", str(target))
+            return replace(self, target)
+
+        meanwhile.setattr(Path, "replace", held)
+        with pytest.raises(PublishError, match=r"index\.html: Permission denied"):
+            publish(pages(index_html="new", a_html="new", b_html="new"), tmp_path)
+    assert tree(tmp_path) == {"index.html": b"old", "a.html": b"new", "b.html": b"new"}
+
+    publish(pages(index_html="new", a_html="new"), tmp_path)
+
+    assert tree(tmp_path) == {"index.html": b"new", "a.html": b"new"}
 
 
 @pytest.mark.parametrize("path", ["", "/etc/x", "../x", "a/../../x", "a\\b", "c:x", "."])
@@ -101,7 +221,7 @@ def test_a_manifest_that_names_files_outside_deletes_none_of_them(tmp_path: Path
     outside.write_text("mine")
     site = tmp_path / "site"
     publish(pages(index_html="front"), site)
-    (site / MANIFEST).write_text(json.dumps({"files": {"../outside.txt": "0", "index.html": "0"}}))
+    (site / MANIFEST).write_text(json.dumps({"files": {"../outside.txt": "0", str(outside): "0", "index.html": "0"}}))
 
     publish(pages(index_html="new"), site)
 
@@ -125,39 +245,118 @@ def test_a_second_builder_waits_and_then_says_so(tmp_path: Path, monkeypatch: py
         publish(pages(index_html="front"), tmp_path)
 
 
-def test_a_build_cut_short_is_finished_by_the_next(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_full_disk_changes_nothing_and_leaves_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     publish(pages(index_html="old", trips__a_html="a"), tmp_path)
-    put = publishing._put
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
+    flushed = os.fsync
 
-    def stop_at_index(target: Path, content: bytes) -> None:
-        if target.name == "index.html":
-            raise OSError(28, "No space left on device", str(target))
-        put(target, content)
+    def full(opened: int) -> None:
+        if os.fstat(opened).st_size == len(b"much longer"):
+            raise OSError(28, "No space left on device")
+        flushed(opened)
 
-    monkeypatch.setattr(publishing, "_put", stop_at_index)
-    with pytest.raises(PublishError, match="No space left"):
-        publish(pages(index_html="new", trips__b_html="b"), tmp_path)
-    assert tree(tmp_path) == {"index.html": b"old", "trips/a.html": b"a", "trips/b.html": b"b"}
-    monkeypatch.setattr(publishing, "_put", put)
+    monkeypatch.setattr(os, "fsync", full)
 
-    publish(pages(index_html="new", trips__b_html="b"), tmp_path)
+    with pytest.raises(PublishError, match="No space left on device; make room and build again"):
+        publish(pages(index_html="new", trips__b_html="b", weeks__w_html="much longer"), tmp_path)
 
-    assert tree(tmp_path) == {"index.html": b"new", "trips/b.html": b"b"}
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == before
+    assert not (tmp_path / "weeks").exists()
+    assert not (tmp_path / STAGING).exists()
 
 
-def test_what_is_linked_to_is_written_before_what_links_to_it(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def noted(monkeypatch: pytest.MonkeyPatch, order: list[str]) -> None:
+    """Note every path that is placed, and with a dash before it every one that is removed."""
+    place, remove = Staging.place, Staging.remove
+
+    def placed(self: Staging, part: Path, path: str) -> None:
+        order.append(path)
+        place(self, part, path)
+
+    def removed(self: Staging, path: str) -> None:
+        order.append(f"-{path}")
+        remove(self, path)
+
+    monkeypatch.setattr(Staging, "place", placed)
+    monkeypatch.setattr(Staging, "remove", removed)
+
+
+def stopped_at(monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    """Have a build end as if it were killed when it would place or remove a file of that name."""
+
+    def stop(act: Callable[..., None]) -> Callable[..., None]:
+        def acted(self: Staging, *words: Any) -> None:  # noqa: ANN401 - of either
+            if str(words[-1]).endswith(name):
+                os.kill(os.getpid(), signal.SIGINT)
+            act(self, *words)
+
+        return acted
+
+    monkeypatch.setattr(Staging, "place", stop(Staging.place))
+    monkeypatch.setattr(Staging, "remove", stop(Staging.remove))
+
+
+@pytest.mark.parametrize("name", ["n.html", "index.html", "a.html", "b.html"])
+def test_a_build_cut_short_is_finished_by_the_next(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    publish(pages(index_html="old", trips__a_html="a", trips__b_html="b"), tmp_path)
+    with monkeypatch.context() as meanwhile:
+        stopped_at(meanwhile, name)
+        with pytest.raises(KeyboardInterrupt):
+            publish(pages(index_html="new", trips__n_html="n", trips__b_html="new"), tmp_path)
+    assert not (tmp_path / STAGING).exists()
+
+    publish(pages(index_html="newer", trips__b_html="b"), tmp_path)
+
+    assert tree(tmp_path) == {"index.html": b"newer", "trips/b.html": b"b"}
+    assert read_manifest(tmp_path).files.keys() == {"index.html", "trips/b.html"}
+
+
+def test_new_files_come_before_what_is_replaced_and_what_has_gone_goes_last(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="i", trips__a_html="a", trips__o_html="o", charts__o_svg="o"), tmp_path)
     order: list[str] = []
-    put = publishing._put
+    noted(monkeypatch, order)
 
-    def put_in_order(target: Path, content: bytes) -> None:
-        order.append(target.name)
-        put(target, content)
+    publish(
+        pages(index_html="I", trips__a_html="A", vessels__v_html="v", trips__t_html="t", charts__c_svg="c"), tmp_path
+    )
 
-    monkeypatch.setattr(publishing, "_put", put_in_order)
+    new = ["charts/c.svg", "trips/t.html", "vessels/v.html"]
+    replaced, gone = ["trips/a.html", "index.html"], ["-trips/o.html", "-charts/o.svg"]
+    assert order == [MANIFEST, *new, MANIFEST, *replaced, MANIFEST, *gone, MANIFEST]
 
-    publish(pages(index_html="i", vessels__v_html="v", trips__t_html="t", charts__c_svg="c"), tmp_path)
 
-    assert order == [MANIFEST, "c.svg", "t.html", "v.html", "index.html", MANIFEST]
+def test_what_a_killed_build_put_there_unlinked_is_taken_away_before_anything_leads_to_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="i"), tmp_path)
+    with monkeypatch.context() as meanwhile:
+        stopped_at(meanwhile, "t.html")
+        with pytest.raises(KeyboardInterrupt):
+            publish(pages(index_html="I", trips__s_html="leads to t", trips__t_html="t"), tmp_path)
+    assert read_manifest(tmp_path).unlinked == {"trips/s.html", "trips/t.html"}
+    order: list[str] = []
+    noted(monkeypatch, order)
+
+    publish(pages(index_html="J", trips__s_html="leads to u", trips__u_html="u"), tmp_path)
+
+    assert order[:2] == ["-trips/t.html", "-trips/s.html"]
+    assert tree(tmp_path) == {"index.html": b"J", "trips/s.html": b"leads to u", "trips/u.html": b"u"}
+
+
+def test_what_a_killed_build_left_aside_is_taken_away_and_nothing_else(tmp_path: Path) -> None:
+    publish(pages(index_html="front"), tmp_path)
+    (tmp_path / STAGING).mkdir()
+    (tmp_path / STAGING / "1.part").write_text("half")
+    publish(pages(index_html="front"), tmp_path)
+    assert not (tmp_path / STAGING).exists()
+    (tmp_path / STAGING).mkdir()
+    (tmp_path / STAGING / "mine.txt").write_text("mine")
+
+    publish(pages(index_html="new"), tmp_path)
+
+    assert (tmp_path / STAGING / "mine.txt").read_text() == "mine"
 
 
 def test_has_trips_tells_an_archive_with_trips_from_one_without(tmp_path: Path) -> None:
@@ -179,10 +378,35 @@ def test_a_read_only_folder_is_a_clear_error(tmp_path: Path, monkeypatch: pytest
         publish(pages(index_html="front"), tmp_path / "site")
 
 
-def test_where_the_system_has_no_sync_publishing_goes_on(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.delattr(os, "sync", raising=False)
+def test_where_the_system_flushes_no_folders_publishing_goes_on(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delattr(os, "O_DIRECTORY", raising=False)
 
     assert publish(pages(index_html="front"), tmp_path).written == 1
+
+
+@pytest.mark.skipif(not hasattr(os, "O_DIRECTORY"), reason="only where folders can be flushed")
+def test_every_file_is_flushed_before_it_is_placed_and_every_folder_after(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    done: list[str] = []
+    flush, replace = os.fsync, Path.replace
+
+    def flushed(opened: int) -> None:
+        done.append(f"flush {Path(f'/proc/self/fd/{opened}').readlink().name}")
+        flush(opened)
+
+    def placed(self: Path, target: Path) -> Path:
+        done.append(f"{self.name} to {target.name}")
+        return replace(self, target)
+
+    monkeypatch.setattr(os, "fsync", flushed)
+    monkeypatch.setattr(Path, "replace", placed)
+
+    publish(pages(trips__a_html="a"), tmp_path)
+
+    assert done.index("flush 1.part") < done.index("1.part to a.html") < done.index("flush trips")
 
 
 NAMES = st.lists(st.sampled_from(["a.html", "b.html", "index.html", "trips/a.html", "charts/x.svg"]), unique=True)
