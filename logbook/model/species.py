@@ -5,17 +5,19 @@ from enum import StrEnum
 
 from msgspec import Struct
 
+from logbook.model.language import N_
+
 
 class State(StrEnum):
     """How fish is dressed when it is weighed."""
 
-    WHOLE = "whole"
-    GUTTED = "gutted"
-    GUTTED_AND_HEADED = "gutted and headed"
-    HEADED = "headed"
-    WINGS = "wings"
-    TAILS = "tails"
-    FILLETS = "fillets"
+    WHOLE = N_("whole")
+    GUTTED = N_("gutted")
+    GUTTED_AND_HEADED = N_("gutted and headed")
+    HEADED = N_("headed")
+    WINGS = N_("wings")
+    TAILS = N_("tails")
+    FILLETS = N_("fillets")
 
 
 class Factor(Struct, frozen=True, kw_only=True):

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import Age
 from logbook.model.fleet import Fleet
@@ -80,17 +81,18 @@ def _fish(tow: Tow, iced: Iced, pens: Sequence[str], trip: Trip, fleet: Fleet, c
         iced_assumed=bool(iced.basis) or iced.at is None,
         deck_c=WARM_DECK if deck is None else deck,
         pens=tuple(((iced.came_up, assumed),) if curve is None else curve for curve in told.values()),
-        of_deck=f"assumed: {WARM_DECK:g} °C on deck" if deck is None else "",
+        of_deck=reasons.DECK.format(degrees=f"{WARM_DECK:g}") if deck is None else "",
         of_pens=tuple(words for pen, curve in told.items() if (words := _of_pen(pen, curve, assumed))),
     )
 
 
 def _of_pen(pen: str, curve: Curve | None, assumed: float) -> str:
     if curve is None:
-        return f"assumed: {assumed:g} °C in {pen or 'the hold'}"
+        degrees = f"{assumed:g}"
+        return reasons.PEN.format(degrees=degrees, pen=pen) if pen else reasons.HOLD.format(degrees=degrees)
     if all(_VALID[0] <= celsius <= _VALID[1] for _, celsius in curve):
         return ""
-    return f"doubtful: {pen} is outside -2 to 15 °C, where the rule holds"
+    return reasons.PEN_OUTSIDE.format(pen=pen)
 
 
 def warmest(tow: Tow, trip: Trip) -> Celsius | None:
@@ -217,12 +219,12 @@ def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
 
 def _fish_not_known(lots: Sequence[Lot], ages: Sequence[float]) -> list[str]:
     unknown = any(lot.kept_kg is None and age == max(ages) for lot, age in zip(lots, ages, strict=True))
-    return ["assumed: there is fish of tows whose catch is not known"] if unknown else []
+    return [reasons.FISH_NOT_KNOWN] if unknown else []
 
 
 def _early(lots: Sequence[Lot]) -> list[str]:
     early = any(fish.hauled_assumed for lot in lots for fish in lot.fish)
-    return ["assumed: hauled as early as can be, where no time is known"] if early else []
+    return [reasons.HAULED_EARLY] if early else []
 
 
 def assumed_of(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> list[str]:
@@ -234,8 +236,8 @@ def assumed_of(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> list[str]:
     )
     return [
         *_early(lots),
-        *(["assumed: when some of it was under ice"] if any(one.iced_assumed for one in fish) else []),
+        *([reasons.UNDER_ICE] if any(one.iced_assumed for one in fish) else []),
         *dict.fromkeys(one.of_deck for one in fish if one.of_deck and min(one.iced, as_of) > one.hauled),
-        *([f"assumed: {float(fleet.assumed.pen_temperature):g} °C in pens without a reading"] if in_pens else []),
+        *([reasons.PENS.format(degrees=f"{float(fleet.assumed.pen_temperature):g}")] if in_pens else []),
         *doubtful,
     ]

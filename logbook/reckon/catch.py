@@ -4,13 +4,15 @@ from collections.abc import Iterable
 from decimal import Decimal
 from functools import lru_cache
 
+from logbook.model import reasons
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
+from logbook.model.language import N_
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.species import State
 from logbook.model.trip import Amount, Tow
 
-NO_GRADE = "ungraded"
+NO_GRADE = N_("ungraded")
 """What amounts go by that were given without a grade, where others of the species have one."""
 
 
@@ -59,7 +61,8 @@ def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
 def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
     factors = sorted({str(factor) for amount in kept if (factor := _factor(amount)) is not None})
     assumed = sorted({f"{a.state}" for a in kept if a.state is not None and not a.state_typed and live(a) is not None})
-    words = f"reckoned: × {', '.join(factors)}" + (f"; usual state {', '.join(assumed)}" if assumed else "")
+    words = [reasons.FROM_FACTORS.format(factors=", ".join(factors))]
+    words += [reasons.USUAL_STATE.format(states=", ".join(assumed))] if assumed else []
     return SpeciesCatch(
         kept_kg=add(map(kilograms, kept)),
         put_back_kg=add(map(kilograms, put_back)),
@@ -67,7 +70,7 @@ def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]
         live_kg=add(map(live, kept)),
         grades=_grades(kept),
         kept=bool(kept),
-        basis=(("live_kg", words),) if factors else (),
+        basis=(("live_kg", "; ".join(words)),) if factors else (),
     )
 
 
@@ -110,7 +113,7 @@ def _and_offered(amount: Amount) -> str:
     """Return an amount's state, with a national factor that the fleet file could state, if there is one."""
     offers = amount.known.offered if amount.known else ()
     offered = next((factor for state, factor in offers if state == amount.state), None)
-    return f"{amount.state}" if offered is None else f"{amount.state}; the fleet file could state {offered}"
+    return f"{amount.state}" if offered is None else f"{amount.state}; {reasons.FACTOR_OFFERED.format(factor=offered)}"
 
 
 def total_catch(

@@ -1,5 +1,6 @@
 """The landing of a trip that has not docked: when it is expected, and when to turn for it."""
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import LandingFigures
 from logbook.model.named import ByName
@@ -12,7 +13,6 @@ from logbook.reckon.standing import Standing
 from logbook.reckon.turning import (
     ICE,
     ICE_DAYS,
-    NO_DISCHARGE,
     Ahead,
     ahead_basis,
     choices,
@@ -68,10 +68,10 @@ def expected_landing(now: Standing, ice: IceState) -> LandingFigures:
         basis=(
             *port_basis(trip, fleet),
             *_passage_basis(now, passage),
-            *((("docked", "assumed: not before these figures"),) if docked != sailed_home and docked else ()),
-            *((("discharge_kg_per_h", "assumed: the port's usual rate"),) if rate is not None else ()),
+            *((("docked", reasons.NOT_BEFORE_NOW),) if docked != sailed_home and docked else ()),
+            *((("discharge_kg_per_h", reasons.PORT_RATE),) if rate is not None else ()),
             *(_turning_basis(now, ice, ahead, bound_by) if turning else ()),
-            *((("sales", NO_DISCHARGE),) if sales and NO_DISCHARGE in ahead_basis(ahead) else ()),
+            *((("sales", reasons.NO_DISCHARGE),) if sales and reasons.NO_DISCHARGE in ahead_basis(ahead) else ()),
         ),
     )
 
@@ -80,17 +80,17 @@ def _passage_basis(now: Standing, passage: Passage) -> Basis:
     """Return why the passage can't be told, or what way and what speed in poor weather were assumed."""
     if not now.at_sea:
         return ()
-    straight = (("passage_nm", "assumed: straight, no route to the port is known"),) if passage.straight else ()
+    straight = (("passage_nm", reasons.STRAIGHT),) if passage.straight else ()
     if passage.not_known:
-        return (*straight, ("docked", f"not known: {passage.not_known}"))
+        return (*straight, ("docked", reasons.NOT_KNOWN.format(why=passage.not_known)))
     if now.state == "homeward" or now.trip.vessel.poor_weather_speed:
         return straight
-    return (*straight, ("turn_for_home_by_poor_weather", f"assumed: {POOR_WEATHER:g} of the steaming speed"))
+    return (*straight, ("turn_for_home_by_poor_weather", reasons.POOR_WEATHER_SPEED.format(part=f"{POOR_WEATHER:g}")))
 
 
 def _turning_basis(now: Standing, ice: IceState, ahead: Ahead, bound_by: str | None) -> Basis:
     """Return what the time to turn leaves out, and what was assumed of that which binds it; of the choices where there is none."""
-    without = [f"without {numbers(now.not_known)}, catch not known"] if now.not_known else []
+    without = [reasons.WITHOUT_CATCH.format(which=numbers(now.not_known))] if now.not_known else []
     assumed: list[str] = []
     if bound_by == ICE_DAYS:
         assumed = assumed_of(now.lots, now.as_of + FOREVER, now.fleet)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
+from logbook.model import reasons
 from logbook.model.figures import TowFigures
 from logbook.model.problem import Place
 from logbook.model.runs import runs_of
@@ -17,7 +18,7 @@ _Which = Callable[[Tow, TowFigures], bool]
 def numbers(tows: Iterable[int]) -> str:
     """Return tow numbers as a person writes them: `tow 4`, `tows 2, 5–8`; one at least."""
     known = set(tows)
-    return f"{'tows' if len(known) > 1 else 'tow'} {runs_of(known, '–')}"
+    return (reasons.TOWS if len(known) > 1 else reasons.TOW).format(nos=runs_of(known, "–"))
 
 
 def incomplete(trip: Trip, left_out: Iterable[Tow], tows: Sequence[TowFigures]) -> Iterator[str]:
@@ -29,23 +30,25 @@ def incomplete(trip: Trip, left_out: Iterable[Tow], tows: Sequence[TowFigures]) 
         tows: The figures of its tows, in order.
     """
     if trip.tows_lost:
-        yield f"{_lines(trip.tows_lost)}: {'a tow' if len(trip.tows_lost) == 1 else 'tows'} that can't be read"
+        why = reasons.TOW_NOT_READ if len(trip.tows_lost) == 1 else reasons.TOWS_NOT_READ
+        yield reasons.OF_LINES.format(lines=_lines(trip.tows_lost), why=why)
     late = [tow.no for tow in left_out]
     if late:
-        yield f"{numbers(late)}: later than the docking"
+        yield reasons.OF_TOWS.format(which=numbers(late), why=reasons.AFTER_DOCKING)
     for why, which in _reasons(trip, tows):
         found = [tow.no for tow, figures in zip(trip.tows, tows, strict=True) if which(tow, figures)]
         if found:
-            yield f"{numbers(found)}: {why}"
+            yield reasons.OF_TOWS.format(which=numbers(found), why=why)
     missing = without_factor(trip.tows)
     if missing:
-        yield f"live weight without {', '.join(missing)}: no published factor"
+        yield reasons.NO_FACTOR.format(species=", ".join(missing))
 
 
 def _lines(places: Sequence[Place]) -> str:
     shown = ", ".join(str(place.line) for place in places[:_LINES_SHOWN])
-    more = f" and {len(places) - _LINES_SHOWN} more" if len(places) > _LINES_SHOWN else ""
-    return f"{'line' if len(places) == 1 else 'lines'} {shown}{more}"
+    if len(places) > _LINES_SHOWN:
+        return reasons.LINES_AND_MORE.format(nos=shown, n=len(places) - _LINES_SHOWN)
+    return (reasons.LINE if len(places) == 1 else reasons.LINES).format(nos=shown)
 
 
 def _reasons(trip: Trip, tows: Sequence[TowFigures]) -> tuple[tuple[str, _Which], ...]:
@@ -57,25 +60,25 @@ def _reasons(trip: Trip, tows: Sequence[TowFigures]) -> tuple[tuple[str, _Which]
     distance = any(figures.distance_nm is not None for figures in tows)
     doors = any(figures.swept_doors_km2 is not None for figures in tows)
     return (
-        ("catch not logged", lambda tow, _: tow.kept is CatchKept.UNKNOWN and not (tow.hauled is None and tow is last)),
-        ("sorted with a tow whose catch is not known", lambda tow, _: tow in lost),
-        ("sorted with a next tow that is not there", lambda tow, _: tow in waiting),
-        ("gear still down", lambda tow, _: tow.hauled is None and tow is last),
-        ("no hauled time", lambda tow, _: tow.hauled is None and tow is not last),
-        ("no shot time", lambda tow, _: tow.shot is None),
-        ("hauled before it was shot", lambda tow, figures: figures.duration_h is None and _both(tow)),
-        ("catch can't be read", lambda tow, _: tow.kept is CatchKept.UNREADABLE),
-        ("part of the catch can't be read", lambda tow, _: bool(tow.catch_gaps) and tow.kept is CatchKept.KNOWN),
-        ("part of the catch counted, not weighed", lambda tow, _: any(kilograms(fish) is None for fish in tow.catch)),
-        ("put back not logged", lambda tow, _: put_back and tow.put_back_kept is CatchKept.UNKNOWN),
-        ("put back can't be read", lambda tow, _: tow.put_back_kept is CatchKept.UNREADABLE),
+        (reasons.NO_CATCH, lambda tow, _: tow.kept is CatchKept.UNKNOWN and not (tow.hauled is None and tow is last)),
+        (reasons.SORTED_WITH_UNKNOWN, lambda tow, _: tow in lost),
+        (reasons.SORTED_WITH_NONE, lambda tow, _: tow in waiting),
+        (reasons.STILL_DOWN, lambda tow, _: tow.hauled is None and tow is last),
+        (reasons.NO_HAULED, lambda tow, _: tow.hauled is None and tow is not last),
+        (reasons.NO_SHOT, lambda tow, _: tow.shot is None),
+        (reasons.HAULED_BEFORE_SHOT, lambda tow, figures: figures.duration_h is None and _both(tow)),
+        (reasons.CATCH_NOT_READ, lambda tow, _: tow.kept is CatchKept.UNREADABLE),
+        (reasons.CATCH_PART_NOT_READ, lambda tow, _: bool(tow.catch_gaps) and tow.kept is CatchKept.KNOWN),
+        (reasons.CATCH_PART_COUNTED, lambda tow, _: any(kilograms(fish) is None for fish in tow.catch)),
+        (reasons.NO_PUT_BACK, lambda tow, _: put_back and tow.put_back_kept is CatchKept.UNKNOWN),
+        (reasons.PUT_BACK_NOT_READ, lambda tow, _: tow.put_back_kept is CatchKept.UNREADABLE),
         (
-            "part of what was put back counted, not weighed",
+            reasons.PUT_BACK_PART_COUNTED,
             lambda tow, _: any(kilograms(fish) is None for fish in tow.put_back),
         ),
-        ("no distance", lambda tow, figures: distance and figures.distance_nm is None and tow is not last),
+        (reasons.NO_DISTANCE, lambda tow, figures: distance and figures.distance_nm is None and tow is not last),
         (
-            "no swept area, the spread of the net is not known",
+            reasons.NO_SPREAD,
             lambda _, figures: doors and figures.distance_nm is not None and figures.swept_doors_km2 is None,
         ),
     )

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.gear import FastMark, NetFigures
 from logbook.model.named import ByName
@@ -129,13 +130,13 @@ def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast,
 def _basis(tows: Sequence[Tow], anew: Sequence[GearEvent], carried: GearPast, *, whose: bool) -> Basis:
     words = []
     if carried.mended_at is None:
-        words.append("since the first log: none says that it was changed or mended")
+        words.append(reasons.NEVER_MENDED)
     if any(event.at is None for event in anew):
-        words.append("a change or mending whose time is not known is left out")
+        words.append(reasons.MENDED_AT_NO_TIME)
     if whose:
-        words.append("a change or mending that names no net is left out")
+        words.append(reasons.MENDED_NO_NET)
     if any(_hours(tow) is None for tow in tows):
-        words.append("tows whose hours are not known are left out")
+        words.append(reasons.NO_HOURS)
     return (("towed_h_since_mended", "; ".join(words)),) if words else ()
 
 

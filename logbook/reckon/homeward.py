@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.fleet import Fleet, Port, Route
 from logbook.model.names import fold_name
 from logbook.model.quantity import HOUR, Position
@@ -72,7 +73,7 @@ def passage_ahead(trip: Trip, fleet: Fleet, as_of: datetime) -> Passage:
             hours=None,
             poor_hours=None,
             straight=not routes,
-            not_known="the steaming speed is not known",
+            not_known=reasons.NO_SPEED,
         )
     poor = min(speed, vessel.poor_weather_speed or speed * POOR_WEATHER)
     poor_hours = min(miles / poor, FOREVER / HOUR)
@@ -110,10 +111,10 @@ def _left_from(trip: Trip, last: _Seen) -> Position | None:
 
 def _why_not(port: str | None, there: Port | None, last: _Seen | None) -> str:
     if port is None:
-        return "no port is known"
+        return reasons.NO_PORT
     if there is None or there.at is None:
-        return f"the fleet file does not say where {port} lies"
-    return "" if last is not None else "no position with a time is logged"
+        return reasons.NO_PLACE_OF_PORT.format(port=port)
+    return "" if last is not None else reasons.NO_POSITION
 
 
 def _routes(fleet: Fleet, port: Port) -> tuple[Route, ...]:

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import Ice
 from logbook.model.language import N_
@@ -162,8 +163,8 @@ def _reckoned_use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> _
     parts = (melt.kg_per_h, catching / ratio / _HOURS_A_DAY if catching is not None else None)
     known = [part for part in parts if part is not None]
     words = (
-        *(["the rate of catching is not known, left out"] if catching is None else []),
-        *([f"assumed: 1 kg of ice with {ratio:g} kg of fish to come"] if catching and ratio == assumed else []),
+        *([reasons.NO_RATE] if catching is None else []),
+        *([reasons.FISH_TO_COME.format(fish=f"{ratio:g}")] if catching and ratio == assumed else []),
         *_hold_words(melt),
     )
     return _Use(kg_per_h=sum(known) if known else None, words=words)
@@ -172,7 +173,7 @@ def _reckoned_use(now: Standing, melt: HoldMelt, fish_to_ice: float | None) -> _
 def _hold_words(melt: HoldMelt) -> tuple[str, ...]:
     """Return what was assumed of the hold, or that it is left out."""
     if melt.kg_per_h is None:
-        return ("hold melt not known, left out",)
+        return (reasons.NO_HOLD_MELT,)
     return tuple(words for _, words in melt.basis)
 
 
@@ -195,7 +196,7 @@ def _chilling(now: Standing) -> tuple[float | None, Basis]:
             told.append(chilling_kg(float(figures.kept_kg), celsius, now.fleet.constants))
         elif figures.kept_kg:
             left_out.append(tow.no)
-    basis = (("chilling_kg", f"without {numbers(left_out)}, no temperature"),) if told and left_out else ()
+    basis = (("chilling_kg", reasons.WITHOUT_TEMPERATURE.format(which=numbers(left_out))),) if told and left_out else ()
     return sum(told) if told else None, basis
 
 

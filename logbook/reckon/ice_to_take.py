@@ -1,5 +1,6 @@
 """The ice to take for a planned trip, by physics and by practice."""
 
+from logbook.model import reasons
 from logbook.model.figures import IceToTake
 from logbook.model.fleet import Fleet, Vessel
 from logbook.reckon.melt import chilling_kg, heat_kw, melt_kg_per_h
@@ -54,5 +55,5 @@ def ice_to_take(
         advised_kg=advised,
         capacity_kg=capacity,
         over_capacity_kg=max(0.0, advised - capacity) if capacity is not None else None,
-        basis=tuple((name, "hold melt not known, left out") for name in missing),
+        basis=tuple((name, reasons.NO_HOLD_MELT) for name in missing),
     )

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.figures import TowFigures
 from logbook.model.trip import CatchKept, Stowed, Trip
 from logbook.reckon.gaps import numbers
@@ -41,9 +42,9 @@ class AllLaid(Struct, frozen=True, kw_only=True):
         """Return what was assumed and left out; empty where nothing was."""
         parts = []
         if self.assumed:
-            parts.append(f"assumed: 1 kg of ice with {fish_to_ice:g} kg of fish for {numbers(self.assumed)}")
+            parts.append(reasons.FISH_TO_ICE.format(fish=f"{fish_to_ice:g}", which=numbers(self.assumed)))
         if self.left_out:
-            parts.append(f"without the ice of {numbers(self.left_out)}, catch not known")
+            parts.append(reasons.WITHOUT_ICE.format(which=numbers(self.left_out)))
         return "; ".join(parts)
 
 

@@ -4,6 +4,7 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import LandingFigures, Neighbours, ProbeFigures
 from logbook.model.fleet import Fleet, Port
@@ -59,7 +60,7 @@ def port_basis(trip: Trip, fleet: Fleet) -> Basis:
     """Return how it came about where she is bound for: nothing where it was said."""
     if trip.bound_for is not None or destination(trip, fleet) is None:
         return ()
-    return (("port", f"assumed: {'the port she sailed from' if trip.sailed_from else 'the home port'}"),)
+    return (("port", reasons.PORT_SAILED_FROM if trip.sailed_from else reasons.HOME_PORT),)
 
 
 def _one(trip: Trip, landing: Landing, before: Landing | None, fleet: Fleet) -> LandingFigures:
@@ -96,7 +97,7 @@ def _rate(landing: Landing, discharge_h: float | None, there: Port | None) -> tu
     if weighed is not None and discharge_h:
         return float(weighed) / discharge_h, ()
     usual = there.landing_rate_kg_per_h if there is not None else None
-    return usual, (("discharge_kg_per_h", "assumed: the port's usual rate"),) if usual is not None else ()
+    return usual, (("discharge_kg_per_h", reasons.PORT_RATE),) if usual is not None else ()
 
 
 def _passage(

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 from math import cos, hypot, radians
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import Reckoned
 from logbook.model.look_back import FastNear, LookBack
@@ -51,8 +52,8 @@ def _left_out(tows: int) -> Basis:
     """Return what is said of tows that have no position."""
     if not tows:
         return ()
-    which = "1 tow of those weeks that has" if tows == 1 else f"{tows} tows of those weeks that have"
-    return (("by_year", f"without {which} no position"),)
+    words = reasons.WITHOUT_PLACELESS_TOW if tows == 1 else reasons.WITHOUT_PLACELESS_TOWS
+    return (("by_year", words.format(n=tows)),)
 
 
 def track_of(tow: Tow | None) -> tuple[Position, ...]:

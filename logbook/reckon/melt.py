@@ -2,6 +2,7 @@
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.fleet import Constants, Hold
 from logbook.model.trip import Trip
@@ -59,5 +60,5 @@ def hold_melt(trip: Trip, constants: Constants) -> HoldMelt:
     if kilowatts is None:
         return HoldMelt(kg_per_h=None)
     assumed = known is None and hold.heat_gain_kw is None
-    words = f"assumed: a sea of {ASSUMED_SEA_C:g} °C"
+    words = reasons.SEA.format(degrees=f"{ASSUMED_SEA_C:g}")
     return HoldMelt(kg_per_h=melt_kg_per_h(kilowatts, constants), basis=(("hold_melt_kg", words),) if assumed else ())

@@ -6,13 +6,12 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 from msgspec.structs import replace
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.fleet import Fleet
 from logbook.model.quantity import HOUR
 from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.together import sorted_together
-
-_STILL_ON_DECK = "assumed: not before these figures, still on deck then"
 
 
 class Iced(Struct, frozen=True, kw_only=True):
@@ -69,8 +68,8 @@ def on_ice(trip: Trip, fleet: Fleet, as_of: datetime) -> tuple[Iced, ...]:
     """
     usual = usual_stowing(trip.tows, as_of)
     took = fleet.assumed.to_stow if usual is None else usual
-    whose = "the usual time for this fleet" if usual is None else "the trip's median time"
-    words = f"assumed: {took / HOUR:.2g} h after hauling, {whose}"
+    by = reasons.STOWED_USUALLY if usual is None else reasons.STOWED_BY_MEDIAN
+    words = by.format(hours=f"{took / HOUR:.2g}")
     aboard = may_be_aboard(trip.tows)
     came_up = [earliest_up(trip, n) if up else None for n, up in enumerate(aboard)]
     iced = [_iced(tow, came, took, words, as_of) for tow, came in zip(trip.tows, came_up, strict=True)]
@@ -94,7 +93,7 @@ def _iced(tow: Tow, came_up: datetime | None, took: timedelta, words: str, as_of
     if tow.hauled is None:
         return Iced(at=None, came_up=came_up, under=assumed)
     if stowed is not None and assumed < as_of:
-        return Iced(at=as_of, came_up=came_up, under=as_of, basis=(("on_ice", _STILL_ON_DECK),))
+        return Iced(at=as_of, came_up=came_up, under=as_of, basis=(("on_ice", reasons.STILL_ON_DECK),))
     return Iced(at=assumed, came_up=came_up, under=assumed, basis=(("on_ice", words),))
 
 
@@ -115,5 +114,5 @@ def _until(one: Iced, last: Iced, last_no: int, as_of: datetime) -> Iced:
         return one
     if one.at is None:
         return replace(one, under=until)
-    words = _STILL_ON_DECK if last.under is None else f"assumed: with tow {last_no}, sorted together"
+    words = reasons.STILL_ON_DECK if last.under is None else reasons.STOWED_WITH.format(n=last_no)
     return replace(one, at=until, under=until, basis=(("on_ice", words),))

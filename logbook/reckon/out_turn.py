@@ -7,6 +7,7 @@ in force, which may name another base.
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import SpeciesTotal
 from logbook.model.fleet import Limits
@@ -77,11 +78,12 @@ def is_whole(hail: HailedSpecies) -> bool:
 def _hail_gaps(trip: Trip) -> Callable[[str], tuple[str, ...]]:
     """Return what tells for a species what its hail leaves out, in words."""
     of_tows = [trip.tows[n].no for n in untold(trip.tows)]
-    every: tuple[str, ...] = (f"without {numbers(of_tows)}, whose catch is not all told",) if of_tows else ()
+    every: tuple[str, ...] = (reasons.WITHOUT_WHOLE_CATCH.format(which=numbers(of_tows)),) if of_tows else ()
     lost = len(trip.tows_lost)
-    every += (f"without {lost} {'tow' if lost == 1 else 'tows'} that can't be read",) if lost else ()
+    unread = reasons.WITHOUT_LOST_TOW if lost == 1 else reasons.WITHOUT_LOST_TOWS
+    every += (unread.format(n=lost),) if lost else ()
     counted = {key(amount) for tow in trip.tows for amount in tow.catch if amount.weight is None}
-    return lambda name: (*every, *(("without fish that was counted, not weighed",) if name in counted else ()))
+    return lambda name: (*every, *((reasons.WITHOUT_COUNTED,) if name in counted else ()))
 
 
 def _species(
@@ -112,9 +114,9 @@ def _species(
 
 def _basis(hail_gaps: Sequence[str], unread: int, trips: int) -> Basis:
     left_out = [("hail_kg", words) for words in hail_gaps]
-    left_out += [("out_turn_kg", f"without {unread} of its entries, which can't be read")] if unread else []
+    left_out += [("out_turn_kg", reasons.WITHOUT_ENTRIES.format(n=unread))] if unread else []
     few = trips < ENOUGH
-    left_out += [("bias_percent", f"not told: {trips} of the {ENOUGH} earlier trips that it takes")] if few else []
+    left_out += [("bias_percent", reasons.TOO_FEW_TRIPS.format(n=trips, enough=ENOUGH))] if few else []
     return tuple(left_out)
 
 

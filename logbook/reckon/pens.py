@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import PenFigures
 from logbook.model.named import ByName
@@ -66,7 +67,7 @@ def _tallied(now: Standing) -> Iterator[_Share]:
             kept_kg=add(map(kilograms, line.fish)),
             on_ice=line.at,
             hauled=min(known, default=before),
-            hauled_by="" if known else f"assumed: hauled {took / HOUR:.2g} h before it was stowed",
+            hauled_by="" if known else reasons.HAULED_BEFORE_STOWED.format(hours=f"{took / HOUR:.2g}"),
             tows=line.tows,
         )
 
@@ -102,7 +103,7 @@ def _by_tows(now: Standing) -> Iterator[_Share]:
                 kept_kg=part,
                 on_ice=tow.on_ice,
                 hauled=up,
-                hauled_by="assumed: hauled as early as can be, where no time is known" if early else "",
+                hauled_by=reasons.HAULED_EARLY if early else "",
                 tows=tuple(now.tows[n].no for n in group),
             )
 
@@ -141,7 +142,7 @@ def _basis(shares: Sequence[_Share]) -> Basis:
     """Return what the weight leaves out and what the age assumes."""
     unknown = [no for share in shares if share.kept_kg is None for no in share.tows]
     some = unknown and any(share.kept_kg is not None for share in shares)
-    left_out = (("kept_kg", f"without {numbers(unknown)}, catch not known"),) if some else ()
+    left_out = (("kept_kg", reasons.WITHOUT_CATCH.format(which=numbers(unknown))),) if some else ()
     words = dict.fromkeys(share.hauled_by for share in shares if share.hauled_by and share.hauled is not None)
     return (*left_out, *((("oldest_ice_days", "; ".join(words)),) if words else ()))
 

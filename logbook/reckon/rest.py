@@ -9,6 +9,7 @@ from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
@@ -24,7 +25,6 @@ _IN_A_DAY = 10 * HOUR
 """Least rest in any 24 hours: ILO C188 (2007) Art. 14(1)(b)(i)."""
 _IN_A_WEEK = 77 * HOUR
 """Least rest in any seven days: ILO C188 (2007) Art. 14(1)(b)(ii)."""
-_FROM_THE_BILL = "from the watch bill, not a record"
 
 _Hours = list[tuple[float, float]]
 
@@ -195,13 +195,13 @@ def _known(log: _Log, hand: str, span: Stretch) -> _Known:
     entries = log.entries.get(hand, [])
     used = tuple(_used(entries))
     rest = united(used)
-    words = _left_out("rest", entries, span)
+    words = _left_out(reasons.REST_LEFT_OUT, entries, span)
     hours = log.bill.get(hand)
     if hours is None or within(rest, log.span):
         return _Known(told=bool(used), rest=rest, words=words, certain=True)
-    lost = _left_out("all hands", log.trip.all_hands, span)
+    lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.trip.all_hands, span)
     off = _off_watch(hours, log.trip, span)
-    return _Known(told=True, rest=united((*rest, *off)), words=(_FROM_THE_BILL, *words, *lost), certain=not lost)
+    return _Known(told=True, rest=united((*rest, *off)), words=(reasons.WATCH_BILL, *words, *lost), certain=not lost)
 
 
 def _used(periods: Iterable[Period]) -> Iterator[Stretch]:
@@ -211,10 +211,10 @@ def _used(periods: Iterable[Period]) -> Iterator[Stretch]:
             yield period.start, period.end
 
 
-def _left_out(what: str, periods: Iterable[Period], span: Stretch) -> tuple[str, ...]:
+def _left_out(words: str, periods: Iterable[Period], span: Stretch) -> tuple[str, ...]:
     """Return words for each period that has no beginning or no end, if it may lie in a span."""
     return tuple(
-        f"{what} with no beginning or no end left out: line {period.place.line} of {period.place.file}"
+        words.format(n=period.place.line, file=period.place.file)
         for period in periods
         if (period.start is None and (period.end is None or period.end > span[0]))
         or (period.start is not None and period.end is None and period.start < span[1])

@@ -5,6 +5,7 @@ from datetime import datetime
 from decimal import Decimal
 from itertools import pairwise
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import Totals, TowFigures
 from logbook.model.fleet import Hold
@@ -60,7 +61,7 @@ def reckon_totals(trip: Trip, left_out: Iterable[Tow], tows: Sequence[TowFigures
 def _assumed_sums(assumed: Sequence[TowFigures]) -> Basis:
     if not assumed:
         return ()
-    words = f"assumed: usual speed for {numbers(tow.no for tow in assumed)}"
+    words = reasons.USUAL_SPEED_OF.format(which=numbers(tow.no for tow in assumed))
     basis = [("distance_nm", words)]
     basis += [("swept_doors_km2", words)] if any(tow.swept_doors_km2 is not None for tow in assumed) else []
     basis += [("swept_wings_km2", words)] if any(tow.swept_wings_km2 is not None for tow in assumed) else []

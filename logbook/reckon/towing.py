@@ -4,6 +4,7 @@ from datetime import timedelta
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.language import N_
 from logbook.model.quantity import HOUR, METRES_PER_NAUTICAL_MILE, Metres, Position
@@ -66,9 +67,7 @@ def reckon_towing(tow: Tow, trip: Trip) -> Towing:
         doors_km2=doors,
         wings_km2=wings,
         basis=tuple(
-            (name, "assumed: usual speed")
-            for name, value in figures.items()
-            if by == "usual speed" and value is not None
+            (name, reasons.USUAL_SPEED) for name, value in figures.items() if by == "usual speed" and value is not None
         ),
     )
 

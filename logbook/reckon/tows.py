@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.figures import TowFigures
 from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.age import Fish, tow_age
@@ -83,7 +84,7 @@ def _whole_sum(values: Sequence[float | None]) -> float | None:
 def _tow(tow: Tow, towing: Towing, caught: _Caught, iced: Iced, fish: Fish | None, as_of: datetime) -> TowFigures:
     place = middle_of(tow)
     age = tow_age(fish, as_of)
-    basis = [(name, "carried") for name in sorted(tow.carried)]
+    basis = [(name, reasons.CARRIED) for name in sorted(tow.carried)]
     basis += [*iced.basis, *towing.basis, *(age.basis if age is not None else ())]
     return TowFigures(
         no=tow.no,

@@ -5,6 +5,7 @@ from datetime import datetime
 
 from msgspec.structs import replace
 
+from logbook.model import reasons
 from logbook.model.figures import Neighbours, Reckoned, TripFigures, TripHead
 from logbook.model.fleet import Fleet
 from logbook.model.language import N_
@@ -127,7 +128,7 @@ def _head(now: Standing, neighbours: Neighbours) -> TripHead:
         port=last.port if last is not None else None,
         as_of=now.as_of,
         last_word=last_word(trip, now.as_of),
-        basis=(("sailed_from", "assumed: the home port"),) if trip.sailed_from is None and fleet.home_port else (),
+        basis=(("sailed_from", reasons.HOME_PORT),) if trip.sailed_from is None and fleet.home_port else (),
     )
 
 

@@ -6,8 +6,10 @@ from itertools import islice
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.figures import Choice, SaleFigures
 from logbook.model.fleet import Port
+from logbook.model.language import N_
 from logbook.model.quantity import HOUR
 from logbook.reckon.age import Lot
 from logbook.reckon.at_limit import first_at_limit
@@ -20,8 +22,7 @@ from logbook.reckon.totals import room_kg
 _HOURS_A_DAY = 24.0
 _SALES = 5
 _CHOICES_H = (0, 12, 24, 36, 48)
-ICE_DAYS, ICE, HOLD = "ice days", "ice", "hold"
-NO_DISCHARGE = "the time to discharge is not known, left out"
+ICE_DAYS, ICE, HOLD = N_("ice days"), N_("ice"), N_("hold")
 _HALF_AN_HOUR = timedelta(minutes=30)
 
 
@@ -219,8 +220,8 @@ def ahead_basis(ahead: Ahead) -> tuple[str, ...]:
     """Return what a look ahead leaves out."""
     no_discharge = not ahead.landing_rate or ahead.aboard_kg is None
     return (
-        *(["the rate of catching is not known, left out"] if ahead.per_h is None else []),
-        *([NO_DISCHARGE] if no_discharge else []),
-        *(["how long the ice lasts is not known, left out"] if ahead.ice_lasts_h is None else []),
-        *(["what the hold takes is not known, left out"] if ahead.room_kg is None else []),
+        *([reasons.NO_RATE] if ahead.per_h is None else []),
+        *([reasons.NO_DISCHARGE] if no_discharge else []),
+        *([reasons.NO_ICE_TIME] if ahead.ice_lasts_h is None else []),
+        *([reasons.NO_ROOM] if ahead.room_kg is None else []),
     )

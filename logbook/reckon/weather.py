@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import TowFigures
 from logbook.model.language import N_
@@ -66,11 +67,11 @@ def _timed(groups: Mapping[str, list[TowFigures]]) -> Mapping[str, tuple[float, 
 def _basis(tows: Sequence[TowFigures], forces: Sequence[int | None]) -> Basis:
     """Return which tows that were hauled the hours by force leave out, and why."""
     hauled = [(tow, force) for tow, force in zip(tows, forces, strict=True) if tow.hauled is not None]
-    reasons = (
-        ("no wind", [tow.no for tow, force in hauled if force is None]),
-        ("hours not known", [tow.no for tow, force in hauled if force is not None and tow.duration_h is None]),
+    found = (
+        (reasons.WITHOUT_WIND, [tow.no for tow, force in hauled if force is None]),
+        (reasons.WITHOUT_HOURS, [tow.no for tow, force in hauled if force is not None and tow.duration_h is None]),
     )
-    return tuple(("hours_by_force", f"without {numbers(left_out)}, {why}") for why, left_out in reasons if left_out)
+    return tuple(("hours_by_force", why.format(which=numbers(left_out))) for why, left_out in found if left_out)
 
 
 def _worst(looks: Iterable[Tow | Weather], of: Callable[[Tow | Weather], int | None]) -> int | None:

@@ -8,11 +8,15 @@ from collections.abc import Container, Iterator
 
 from markupsafe import Markup
 
+from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.figures import TripFigures
+from logbook.model.language import N_
+from logbook.render.language import _
+from logbook.render.told import told
 
 _LETTERS = "abcdefghijklmnopqrstuvwxyz"
-_SPELT = {"carried": "carried on from the tow before"}
+_SPELT = {reasons.CARRIED: N_("carried on from the tow before")}
 NO_MARK = Markup("")
 """Beside a figure that is plain."""
 
@@ -39,7 +43,7 @@ class Notes:
 
     def __iter__(self) -> Iterator[tuple[str, str]]:
         """Go over letters and their words."""
-        return iter([(letter, _SPELT.get(words, words)) for words, letter in self._letters.items()])
+        return iter([(letter, _spelt(words)) for words, letter in self._letters.items()])
 
     def __len__(self) -> int:
         """Return how many there are."""
@@ -53,6 +57,11 @@ def basis_of_species(figures: TripFigures, name: str) -> Basis:
     for field, words in (*figures.catch[name].basis, *of_tows):
         ways.setdefault(field, {})[words] = None
     return tuple((field, " or ".join(words)) for field, words in ways.items())
+
+
+def _spelt(words: str) -> str:
+    """Return words in the language of the page."""
+    return _(_SPELT[words]) if words in _SPELT else told(words)
 
 
 def _letter(number: int) -> str:
