@@ -7,8 +7,9 @@ from pathlib import Path
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 
-from logbook.render.language import _, _c, _n, speech
+from logbook.render.language import _, _c, _n, chosen, speech
 from logbook.render.shown import FILTERS, many
+from logbook.render.told import told
 
 
 def template_root() -> Traversable:
@@ -38,7 +39,7 @@ def environment() -> Environment:
     made.install_gettext_callables(_, _n, newstyle=True, pgettext=_c)  # type: ignore[attr-defined] # the extension's
     made.globals["_"] = made.globals["gettext"]
     del made.globals["npgettext"]
-    made.filters.update(FILTERS)
+    made.filters.update(FILTERS, chosen=chosen, told=told)
     return made
 
 

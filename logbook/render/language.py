@@ -151,6 +151,11 @@ def _(text: str) -> str:
     return speech().catalogue.gettext(text)
 
 
+def chosen(word: str | None) -> str | None:
+    """Return a word of a closed set, marked where the set is, in the language in force."""
+    return word and _(word)
+
+
 def _n(one: str, more: str, number: int) -> str:
     """Return a phrase in the language in force, as it is said of that number."""
     return speech().catalogue.ngettext(one, more, number)
