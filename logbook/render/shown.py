@@ -50,6 +50,12 @@ def fixed(value: Number, places: int = 0) -> str:
     return f"\u2212{text}" if rounded < 0 else text
 
 
+def brief_number(value: Number, places: int = 1) -> str:
+    """Return a number with at most that many decimals, without noughts at its end that say nothing."""
+    whole, mark, rest = fixed(value, places).partition(speech().decimal)
+    return f"{whole}{mark}{rest.rstrip('0')}" if rest.strip("0") else whole
+
+
 def _shows(places: int, unit: str = "") -> Callable[[Number | None], str]:
     """Return a filter for numbers with that many decimals: bare ones for tables, or with a unit to stand by themselves."""
 
