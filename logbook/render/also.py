@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from logbook.model.quantity import Weight
 from logbook.model.trip import Amount, Period, Trip, Watch
+from logbook.render.language import _, _n
 from logbook.render.notes import note
 from logbook.render.shown import (
     brief,
@@ -35,20 +36,20 @@ def loose_ends(log: Trip, offset: timedelta | None) -> tuple[tuple[str, str], ..
     """Return single things of a log that have no place of their own, with their names."""
     crew = ", ".join(log.crew)
     found: list[tuple[str, str | None]] = [
-        ("Crew", crew or None),
-        ("Ice loaded", None if log.ice_loaded is None else weight(log.ice_loaded)),
-        ("Ice left at sailing", None if log.ice_left_at_sailing is None else weight(log.ice_left_at_sailing)),
-        ("Fuel loaded", _fuel(log.fuel_loaded)),
-        ("Sea temperature", None if log.sea_temperature is None else celsius_unit(log.sea_temperature)),
-        ("Deck temperature", None if log.deck_temperature is None else celsius_unit(log.deck_temperature)),
-        ("Planned", _planned(log)),
-        ("Watch bill", _watches(log.watches)),
-        ("Bound for", log.bound_for),
-        ("Wants on the quay", log.wants),
-        ("Sails again", moment(log.sails_again, offset) if log.sails_again else None),
-        ("Quality, in the buyer's words", _pairs(pair for landing in log.landings for pair in landing.quality)),
+        (_("Crew"), crew or None),
+        (_("Ice loaded"), None if log.ice_loaded is None else weight(log.ice_loaded)),
+        (_("Ice left at sailing"), None if log.ice_left_at_sailing is None else weight(log.ice_left_at_sailing)),
+        (_("Fuel loaded"), _fuel(log.fuel_loaded)),
+        (_("Sea temperature"), None if log.sea_temperature is None else celsius_unit(log.sea_temperature)),
+        (_("Deck temperature"), None if log.deck_temperature is None else celsius_unit(log.deck_temperature)),
+        (_("Planned"), _planned(log)),
+        (_("Watch bill"), _watches(log.watches)),
+        (_("Bound for"), log.bound_for),
+        (_("Wants on the quay"), log.wants),
+        (_("Sails again"), moment(log.sails_again, offset) if log.sails_again else None),
+        (_("Quality, in the buyer's words"), _pairs(pair for landing in log.landings for pair in landing.quality)),
         (
-            "Emptied by pen",
+            _("Emptied by pen"),
             _pairs((pen, weight(held.kilograms)) for landing in log.landings for pen, held in landing.pens),
         ),
     ]
@@ -59,8 +60,18 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
     """Return the lists of a log that have anything in them."""
     made = (
         LoggedList(
-            name="Weather",
-            heads=("When", "Wind", "Sea", "Swell", "Visibility", "Air", "Pressure", "Icing", "Remarks"),
+            name=_("Weather"),
+            heads=(
+                _("When"),
+                _("Wind"),
+                _("Sea"),
+                _("Swell"),
+                _("Visibility"),
+                _("Air"),
+                _("Pressure"),
+                _("Icing"),
+                _("Remarks"),
+            ),
             rows=tuple(
                 (
                     brief(one.at, offset),
@@ -70,15 +81,23 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
                     one.visibility or "",
                     celsius_unit(one.air_temperature) if one.air_temperature is not None else "",
                     f"{fixed(one.pressure_hpa)}\u202fhPa" if one.pressure_hpa is not None else "",
-                    one.icing or "",
+                    _(one.icing) if one.icing else "",
                     note(one.remarks),
                 )
                 for one in log.weather
             ),
         ),
         LoggedList(
-            name="Readings of the hold",
-            heads=("When", "Temperatures", "Ice left", "Ice taken aboard", "Re-iced", "Fuel left", "Remarks"),
+            name=_("Readings of the hold"),
+            heads=(
+                _("When"),
+                _("Temperatures"),
+                _("Ice left"),
+                _("Ice taken aboard"),
+                _("Re-iced"),
+                _("Fuel left"),
+                _("Remarks"),
+            ),
             rows=tuple(
                 (
                     brief(one.at, offset),
@@ -93,8 +112,8 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             ),
         ),
         LoggedList(
-            name="Fishroom tally",
-            heads=("When", "Pen", "Tows", "Fish", "Ice"),
+            name=_("Fishroom tally"),
+            heads=(_("When"), _("Pen"), _("Tows"), _("Fish"), _("Ice")),
             rows=tuple(
                 (
                     brief(one.at, offset),
@@ -107,25 +126,29 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             ),
         ),
         LoggedList(
-            name="Gear",
-            heads=("When", "What", "Done", "Took", "Remarks"),
+            name=_("Gear"),
+            heads=(_("When"), _("What"), _("Done"), _("Took"), _("Remarks")),
             rows=tuple(
                 (
                     brief(one.at, offset),
-                    one.name if one.part in ("item", one.name) else f"{one.part} {one.name}".strip(),
-                    one.event,
-                    f"{took(one.took)} h" if one.took is not None else "",
+                    one.name if one.part in ("item", one.name) else f"{_(one.part)} {one.name}".strip(),
+                    _(one.event),
+                    _("{hours} h").format(hours=took(one.took)) if one.took is not None else "",
                     note(one.remarks),
                 )
                 for one in log.gear
             ),
         ),
-        LoggedList(name="Time lost", heads=("From", "To", "Hours", "Why"), rows=_periods(log.time_lost, offset)),
-        LoggedList(name="All hands", heads=("From", "To", "Hours", "Why"), rows=_periods(log.all_hands, offset)),
-        LoggedList(name="Rest", heads=("From", "To", "Hours", "Who"), rows=_periods(log.rest, offset)),
         LoggedList(
-            name="Fixes while steaming",
-            heads=("When", "Position", "Remarks"),
+            name=_("Time lost"), heads=(_("From"), _("To"), _("Hours"), _("Why")), rows=_periods(log.time_lost, offset)
+        ),
+        LoggedList(
+            name=_("All hands"), heads=(_("From"), _("To"), _("Hours"), _("Why")), rows=_periods(log.all_hands, offset)
+        ),
+        LoggedList(name=_("Rest"), heads=(_("From"), _("To"), _("Hours"), _("Who")), rows=_periods(log.rest, offset)),
+        LoggedList(
+            name=_("Fixes while steaming"),
+            heads=(_("When"), _("Position"), _("Remarks")),
             rows=tuple((brief(fix.at, offset), position(fix.position), note(fix.remarks)) for fix in log.passage),
         ),
     )
@@ -162,8 +185,8 @@ def _fish(fish: Iterable[Amount]) -> str:
     said = []
     for one in fish:
         name = f"{one.species} {one.grade}" if one.grade else one.species
-        number = f"{fixed(one.count)} fish" if one.count is not None else ""
-        kilograms = kilograms_unit(one.weight.kilograms) if one.weight else "weight not known"
+        number = _n("{n} fish", "{n} fish", one.count).format(n=fixed(one.count)) if one.count is not None else ""
+        kilograms = kilograms_unit(one.weight.kilograms) if one.weight else _("weight not known")
         said.append(f"{name} {number}, {kilograms}" if number else f"{name} {kilograms}")
     return ", ".join(said)
 
@@ -183,7 +206,7 @@ def _fuel(fuel: object) -> str | None:
 def _planned(log: Trip) -> str | None:
     said = []
     if log.planned_days is not None:
-        said.append(f"{fixed(log.planned_days, 1)} days")
+        said.append(_("{n} days").format(n=fixed(log.planned_days, 1)))
     if log.planned_catch is not None:
         said.append(weight(log.planned_catch))
     return ", ".join(said) or None

@@ -18,6 +18,7 @@ from logbook.render.environment import environment
 from logbook.render.fleet_charts import grounds_chart, landings_chart
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, moments, trip_line
+from logbook.render.language import _
 from logbook.render.links import board_page, fleet_chart
 
 SECONDS = 45
@@ -95,7 +96,7 @@ def board_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures)
     listed = _LISTED[size]
     return tuple(
         BoardPage(
-            frame=Frame(site=site, path=board_page(number), title="Board"),
+            frame=Frame(site=site, path=board_page(number), title=_("Board")),
             clock=clock_of(moments([row.trip for row in rows] or trips)),
             size=size,
             number=number,
@@ -122,9 +123,9 @@ def _charts(figures: FleetFigures, size: str) -> tuple[tuple[Chart, str], ...]:
     if landings is not None:
         width, height = _LANDINGS[size]
         chart = replace(landings, path=fleet_chart("board-landings"), width=width, height=height)
-        made.append((chart, "Landings by month and species, tonnes"))
+        made.append((chart, _("Landings by month and species, tonnes")))
     if grounds is not None:
-        made.append((grounds, "Catch per hour by ground, kg/h"))
+        made.append((grounds, _("Catch per hour by ground, kg/h")))
     return tuple(made)
 
 

@@ -6,6 +6,7 @@ from datetime import datetime, timedelta
 
 from msgspec import Struct
 
+from logbook.render.language import _
 from logbook.render.shown import offset_words
 
 
@@ -27,9 +28,9 @@ class Clock(Struct, frozen=True, kw_only=True):
         """Return the sentence that says it; nothing where there is no time."""
         if self.offset is None:
             return ""
-        named = f" ({self.zone})" if self.zone else ""
-        others = "; those by another clock say so" if self.mixed else ""
-        return f"Times are {offset_words(self.offset)}{named}{others}."
+        named = f"{offset_words(self.offset)} ({self.zone})" if self.zone else offset_words(self.offset)
+        said = _("Times are {clock}; those by another clock say so.") if self.mixed else _("Times are {clock}.")
+        return said.format(clock=named)
 
 
 def clock_of(moments: Iterable[datetime], zone: str = "") -> Clock:

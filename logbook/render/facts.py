@@ -8,6 +8,7 @@ from msgspec import Struct
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import Landed
 from logbook.render.gather import added
+from logbook.render.language import _, _n
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import (
     days_unit,
@@ -46,53 +47,52 @@ def first_facts(reckoned: Reckoned, landed: Landed | None, notes: Notes) -> tupl
     ages = notes.marks(age.basis, _SHOWN)
     facts = [
         Fact(
-            name="Kept" if head.docked else "Kept so far",
+            name=_("Kept") if head.docked else _("Kept so far"),
             entry="kept",
             value=weight(totals.kept_kg),
             mark=_mark(marks, "kept_kg"),
             under=_lines(
-                ("live weight ", totals.live_kg and weight(totals.live_kg)),
-                ("put back ", totals.put_back_kg and weight(totals.put_back_kg)),
+                totals.live_kg and _("live weight {weight}").format(weight=weight(totals.live_kg)),
+                totals.put_back_kg and _("put back {weight}").format(weight=weight(totals.put_back_kg)),
             ),
         )
     ]
     if landed is not None and landed.weighed:
-        facts.append(Fact(name="Over the scale", entry="landed", value=weight(added(landed.species.values()))))
+        facts.append(Fact(name=_("Over the scale"), entry="landed", value=weight(added(landed.species.values()))))
     facts += [
         Fact(
-            name="Days at sea",
+            name=_("Days at sea"),
             entry="days-at-sea",
             value=days_unit(totals.days_at_sea),
             mark=_mark(marks, "days_at_sea"),
-            under=_lines(("", totals.fishing_days is not None and f"{days_unit(totals.fishing_days)} fishing")),
-        ),
-        Fact(
-            name="Tows",
-            entry="tow",
-            value=fixed(totals.tows),
             under=_lines(
-                ("", f"{totals.foul_tows} foul"),
-                ("", totals.towed_h is not None and f"{hours_unit(totals.towed_h)} towed"),
+                totals.fishing_days is not None and _("{days} fishing").format(days=days_unit(totals.fishing_days))
             ),
         ),
         Fact(
-            name="Catch per hour",
+            name=_("Tows"),
+            entry="tow",
+            value=fixed(totals.tows),
+            under=_lines(
+                _n("{n} foul", "{n} foul", totals.foul_tows).format(n=totals.foul_tows),
+                totals.towed_h is not None and _("{hours} towed").format(hours=hours_unit(totals.towed_h)),
+            ),
+        ),
+        Fact(
+            name=_("Catch per hour"),
             entry="rate",
             value=per_hour(totals.kept_kg_per_h),
             mark=_mark(marks, "kept_kg_per_h"),
         ),
         Fact(
-            name="Oldest fish at landing" if head.docked else "Oldest fish aboard",
+            name=_("Oldest fish at landing") if head.docked else _("Oldest fish aboard"),
             entry="age",
             value=days_unit(age.oldest_ice_days),
             mark=_mark(ages, "oldest_ice_days"),
             under=_lines(
-                (
-                    "",
-                    age.oldest_equivalent_ice_days is not None
-                    and f"{days_unit(age.oldest_equivalent_ice_days)} as if kept at 0\u00a0°C",
-                ),
-                ("", f"limit {many_days(age.limit_days)}"),
+                age.oldest_equivalent_ice_days is not None
+                and _("{days} as if kept at 0\u00a0°C").format(days=days_unit(age.oldest_equivalent_ice_days)),
+                _("limit {days}").format(days=many_days(age.limit_days)),
             ),
         ),
     ]
@@ -108,6 +108,6 @@ def _mark(marks: Mapping[str, Markup], field: str) -> Markup:
     return marks.get(field, NO_MARK)
 
 
-def _lines(*lines: tuple[str, object]) -> tuple[str, ...]:
+def _lines(*lines: object) -> tuple[str, ...]:
     """Return those lines that have something to say."""
-    return tuple(f"{before}{said}" for before, said in lines if said)
+    return tuple(str(said) for said in lines if said)

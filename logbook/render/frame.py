@@ -6,6 +6,7 @@ from logbook.model.edition import Policy
 from logbook.model.named import ByName
 from logbook.render.files.paths import trip_file
 from logbook.render.formulas import ENTRIES, Entry
+from logbook.render.language import _
 from logbook.render.links import (
     BOARD,
     FIND,
@@ -76,14 +77,14 @@ class Frame(Struct, frozen=True, kw_only=True):
     def navigation(self) -> tuple[tuple[str, str, bool], ...]:
         """Return name, link and whether it is this page of the main ways in."""
         named = [
-            ("The fleet", FRONT),
-            ("Find", FIND),
-            ("Board", BOARD),
-            ("Gear and fasts", GEAR),
-            ("How it is reckoned", RECKONING),
+            (_("The fleet"), FRONT),
+            (_("Find"), FIND),
+            (_("Board"), BOARD),
+            (_("Gear and fasts"), GEAR),
+            (_("How it is reckoned"), RECKONING),
         ]
         if self.site.policy.problems:
-            named.append(("Log problems", PROBLEMS))
+            named.append((_("Log problems"), PROBLEMS))
         return tuple((name, self.to(path), path == self.path) for name, path in named)
 
     def to(self, path: str, fragment: str = "") -> str:

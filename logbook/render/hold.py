@@ -9,6 +9,7 @@ from logbook.model.course import AgeAt, IceAt
 from logbook.model.figures import PenFigures, Reckoned
 from logbook.render.charts import Chart
 from logbook.render.hold_charts import ageing_chart, hold_chart, ice_chart
+from logbook.render.language import _
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.shown import brief_day, clock, kilograms, ratio
 from logbook.render.text import numbers_of
@@ -96,31 +97,31 @@ def _ice_rows(reckoned: Reckoned, notes: Notes) -> tuple[IceRow, ...]:
     ice = reckoned.figures.ice
     marks = notes.marks(ice.basis, ("laid_kg", "hold_melt_kg", "left_kg", "chilling_kg", "lasts_until", "fish_to_ice"))
     rows = [
-        IceRow(name="Loaded, and taken aboard", entry="ice-left", value=kilograms(ice.loaded_kg)),
+        IceRow(name=_("Loaded, and taken aboard"), entry="ice-left", value=kilograms(ice.loaded_kg)),
         IceRow(
-            name="Laid with fish", entry="ice-laid", value=kilograms(ice.laid_kg), mark=marks.get("laid_kg", NO_MARK)
+            name=_("Laid with fish"), entry="ice-laid", value=kilograms(ice.laid_kg), mark=marks.get("laid_kg", NO_MARK)
         ),
         IceRow(
-            name="Melted by the hold",
+            name=_("Melted by the hold"),
             entry="hold-melt",
             value=kilograms(ice.hold_melt_kg),
             mark=marks.get("hold_melt_kg", NO_MARK),
         ),
         IceRow(
-            name=f"Loose ice, {ice.left_by}" if ice.left_by else "Loose ice",
+            name=_("Loose ice, {how}").format(how=_(ice.left_by)) if ice.left_by else _("Loose ice"),
             entry="ice-left",
             value=kilograms(ice.left_kg),
             mark=marks.get("left_kg", NO_MARK),
             chief=True,
         ),
         IceRow(
-            name="Least by physics, to chill the fish",
+            name=_("Least by physics, to chill the fish"),
             entry="chilling",
             value=kilograms(ice.chilling_kg),
             mark=marks.get("chilling_kg", NO_MARK),
         ),
         IceRow(
-            name="Fish to one of ice",
+            name=_("Fish to one of ice"),
             entry="ice-laid",
             value=ratio(ice.fish_to_ice),
             mark=marks.get("fish_to_ice", NO_MARK),
@@ -130,7 +131,11 @@ def _ice_rows(reckoned: Reckoned, notes: Notes) -> tuple[IceRow, ...]:
         until = f"{brief_day(ice.lasts_until)} {clock(ice.lasts_until, ice.lasts_until.utcoffset())}"
         rows.append(
             IceRow(
-                name="Lasts until", entry="ice-lasts", value=until, mark=marks.get("lasts_until", NO_MARK), chief=True
+                name=_("Lasts until"),
+                entry="ice-lasts",
+                value=until,
+                mark=marks.get("lasts_until", NO_MARK),
+                chief=True,
             )
         )
     return tuple(rows)

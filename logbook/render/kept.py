@@ -5,13 +5,15 @@ from decimal import Decimal
 from itertools import groupby
 
 from logbook.model.hail import FISH, HailedFish
+from logbook.model.language import N_
 from logbook.model.names import fold_name
 from logbook.render import shown
+from logbook.render.language import _, _n
 from logbook.render.shown import one_line
 from logbook.render.text import bare
 
 _SPECIES = 5
-TOO_FEW = "fewer than 5 of her earlier trips tell hail and scale"
+TOO_FEW = N_("fewer than 5 of her earlier trips tell hail and scale")
 """Why no out-turn is expected."""
 
 
@@ -24,7 +26,7 @@ def known_kg(fish: Sequence[HailedFish]) -> Decimal | None:
 def counted(fish: Sequence[HailedFish]) -> str:
     """Return `12 fish` for those that were counted and not weighed; nothing where there are none."""
     count = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
-    return f"{figure(count)} {FISH}" if count else ""
+    return _n("{n} fish", "{n} fish", int(count)).format(n=figure(count)) if count else ""
 
 
 def figure(number: Decimal | int) -> str:
@@ -35,21 +37,21 @@ def figure(number: Decimal | int) -> str:
 
 def by_species(kept: Sequence[HailedFish], indent: str) -> list[tuple[str, ...]]:
     """Return a row for each species, what is the least of it put together in one."""
-    species = [tuple(parts) for _, parts in groupby(kept, key=lambda fish: fold_name(fish.species))]
+    species = [tuple(parts) for _name, parts in groupby(kept, key=lambda fish: fold_name(fish.species))]
     named = species if len(species) <= _SPECIES + 1 else species[:_SPECIES]
     rest = [fish for parts in species[len(named) :] for fish in parts]
     rows = [
         (f"{indent}{one_line(parts[0].species, 18)}", _amount(parts, " kg"), one_line(_grades(parts), 44))
         for parts in named
     ]
-    others = f"{indent}{len(species) - len(named)} others"
+    others = indent + _("{n} others").format(n=len(species) - len(named))
     return [*rows, *([(others, _amount(rest, " kg"), "")] if rest else [])]
 
 
 def _grades(parts: Sequence[HailedFish]) -> str:
     if not any(fish.grade for fish in parts):
         return ""
-    return ", ".join(f"{one_line(fish.grade or 'ungraded', 14)} {_amount([fish], '')}" for fish in parts)
+    return ", ".join(f"{one_line(fish.grade or _('ungraded'), 14)} {_amount([fish], '')}" for fish in parts)
 
 
 def _amount(fish: Sequence[HailedFish], unit: str) -> str:

@@ -10,6 +10,7 @@ from logbook.model.named import ByName
 from logbook.model.out_turn import HailedSpecies
 from logbook.model.rest import RestFigures
 from logbook.model.weather import WeatherFigures
+from logbook.render.language import _
 from logbook.render.marks import Notes
 
 
@@ -53,14 +54,14 @@ def weather_tables(weather: WeatherFigures) -> tuple[WeatherTable, ...]:
     """Return the tables that have rows."""
     made = (
         WeatherTable(
-            caption="By force of the wind",
-            head="Beaufort",
+            caption=_("By force of the wind"),
+            head=_("Beaufort"),
             entry="force",
             rows=_rows(weather.hours_by_force, weather.kept_kg_per_h_by_force),
         ),
         WeatherTable(
-            caption="By light",
-            head="Light",
+            caption=_("By light"),
+            head=_("Light"),
             entry="by-light",
             rows=_rows(weather.hours_by_light, weather.kept_kg_per_h_by_light),
         ),

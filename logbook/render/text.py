@@ -4,7 +4,8 @@ from collections.abc import Iterable, Sequence
 
 from logbook.model.runs import runs_of
 from logbook.render import shown
-from logbook.render.shown import many, plain
+from logbook.render.language import _n
+from logbook.render.shown import plain
 
 WIDTH = 80
 """Columns that every terminal has."""
@@ -30,7 +31,7 @@ def numbers_of(numbers: Iterable[int]) -> str:
 
 def tow_numbers(numbers: Sequence[int]) -> str:
     """Return `tow 4`, or `tows 2-9, 12`."""
-    return f"{many(len(numbers), 'tow', 'tows').split(' ')[-1]} {numbers_of(numbers)}"
+    return _n("tow {numbers}", "tows {numbers}", len(numbers)).format(numbers=numbers_of(numbers))
 
 
 def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:

@@ -16,6 +16,7 @@ from logbook.render.environment import environment
 from logbook.render.fleet_charts import month_columns
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, added, begun, moments, trip_line
+from logbook.render.language import _
 from logbook.render.links import place_chart, season_page, week_page
 
 _OUT = ("homeward", "at sea")
@@ -92,7 +93,7 @@ def season_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures
         weeks = dict.fromkeys(week_of(one.docked.date()) for one in landed[name])
         made.append(
             SeasonPage(
-                frame=Frame(site=site, path=season_page(name), title=f"Season {name}"),
+                frame=Frame(site=site, path=season_page(name), title=_("Season {name}").format(name=name)),
                 clock=clock_of(moments(own)),
                 group=figures.seasons[name],
                 trips=tuple(
@@ -140,7 +141,7 @@ def week_contexts(
         due = _due(trips) if last else ()
         made.append(
             WeekPage(
-                frame=Frame(site=site, path=week_page(name), title=f"Week {int(name[-2:])} of {name[:4]}"),
+                frame=Frame(site=site, path=week_page(name), title=_week_title(name)),
                 clock=clock_of(moments([*own, *(one.trip for one in due)])),
                 name=name,
                 first=first,
@@ -158,9 +159,13 @@ def week_contexts(
     return tuple(made)
 
 
+def _week_title(name: str) -> str:
+    return _("Week {week} of {year}").format(week=int(name[-2:]), year=name[:4])
+
+
 def week_of(day: date) -> str:
     """Return the ISO week of a day, as `2026-W10`."""
-    year, week, _ = day.isocalendar()
+    year, week, _weekday = day.isocalendar()
     return f"{year}-W{week:02}"
 
 

@@ -10,8 +10,10 @@ from msgspec.structs import replace
 
 from logbook.model.course import Course
 from logbook.model.figures import Reckoned, TowFigures
+from logbook.model.language import N_
 from logbook.model.trip import Tow
 from logbook.render.gather import added, logged_tows
+from logbook.render.language import _
 from logbook.render.marks import NO_MARK, Notes
 from logbook.render.notes import note
 
@@ -41,7 +43,7 @@ _TRACK_FIELDS = (
 )
 
 
-_UNUSUAL = "far from most of this trip's: worth a look, no judgement"
+_UNUSUAL = N_("far from most of this trip's: worth a look, no judgement")
 
 
 class TowRow(Struct, frozen=True, kw_only=True):
@@ -99,7 +101,7 @@ def _flagged(row: TowRow, number: int, course: Course, notes: Notes) -> TowRow:
         return row
     marks = dict(row.track_marks)
     for name in unusual:
-        marks[name] = marks.get(name, NO_MARK) + notes.mark(_UNUSUAL)
+        marks[name] = marks.get(name, NO_MARK) + notes.mark(_(_UNUSUAL))
     return replace(row, track_marks=marks)
 
 
@@ -126,15 +128,15 @@ def _tow_words(tow: Tow) -> tuple[str, ...]:
     """Return what befell the gear and the catch, in words."""
     said = []
     if tow.fast is not None:
-        said.append(f"came fast: {tow.fast.what}" if tow.fast.what else "came fast")
+        said.append(_("came fast: {what}").format(what=tow.fast.what) if tow.fast.what else _("came fast"))
     if tow.damage:
-        said.append(f"damage: {tow.damage}")
+        said.append(_("damage: {what}").format(what=tow.damage))
     if tow.gear_lost:
-        said.append(f"lost: {tow.gear_lost}")
+        said.append(_("lost: {what}").format(what=tow.gear_lost))
     if tow.bottom:
-        said.append(f"bottom: {tow.bottom}")
+        said.append(_("bottom: {what}").format(what=tow.bottom))
     if tow.kept == "with next":
-        said.append("sorted with the next tow")
+        said.append(_("sorted with the next tow"))
     return tuple(said)
 
 

@@ -22,6 +22,7 @@ from logbook.render.frame import Crumb, Frame, Site
 from logbook.render.gather import added, by_weight, kept_species, moments
 from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
+from logbook.render.language import _
 from logbook.render.links import trip_page, vessel_page
 from logbook.render.marks import Notes, basis_of_species
 from logbook.render.more_charts import weather_chart
@@ -225,7 +226,7 @@ def trip_title(figures: TripFigures) -> str:
     head = figures.trip
     vessel = one_line(head.vessel, 60)
     return (
-        f"{vessel}, trip {one_line(head.number, 20)}"
+        _("{vessel}, trip {number}").format(vessel=vessel, number=one_line(head.number, 20))
         if head.number
         else f"{vessel}, {_date(head.sailed or head.as_of)}"
     )
