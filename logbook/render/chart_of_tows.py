@@ -11,8 +11,12 @@ from logbook.model.trip import Tow
 from logbook.render.chartlet import HEIGHT, WIDTH, framed, near_and_far, points_of, unwrapped
 from logbook.render.charts import Chart, Point, Track
 from logbook.render.gather import logged_tows
+from logbook.render.language import _, _n
 from logbook.render.links import trip_chart
 from logbook.render.shown import many, one_line
+
+_NAMED = 4
+"""So many grounds are named."""
 
 
 class TowChart(Struct, frozen=True, kw_only=True):
@@ -76,7 +80,7 @@ def _labels(tows: Sequence[TowFigures]) -> dict[int, str]:
 def _rectangles(near: Sequence[Placed]) -> tuple[tuple[str, Point], ...]:
     """Return the statistical rectangles fished with their south-west corners."""
     found: dict[str, Point] = {}
-    for tow, figures, _ in near:
+    for tow, figures, _points in near:
         if figures.rectangle and tow.start and figures.rectangle not in found:
             end = tow.end or tow.start
             lon, lat = (tow.start.longitude + end.longitude) / 2, (tow.start.latitude + end.latitude) / 2
@@ -88,9 +92,13 @@ def _words(tows: Sequence[TowFigures]) -> str:
     grounds = sorted({one_line(tow.ground) for tow in tows if tow.ground})
     rectangles = sorted({tow.rectangle for tow in tows if tow.rectangle})
     foul = sum(tow.foul for tow in tows)
-    said = f"Chartlet of {many(len(tows), 'tow', 'tows')}"
+    said = _("Chartlet of {tows}").format(tows=many(len(tows), "tow", "tows"))
     if grounds:
-        said += f" on {', '.join(grounds[:4])}" + (" and other grounds" if len(grounds) > 4 else "")  # noqa: PLR2004 - four are named
+        where = (
+            _("{chartlet} on {grounds} and other grounds") if len(grounds) > _NAMED else _("{chartlet} on {grounds}")
+        )
+        said = where.format(chartlet=said, grounds=", ".join(grounds[:_NAMED]))
     if rectangles:
-        said += f", in {'rectangle' if len(rectangles) == 1 else 'rectangles'} {', '.join(rectangles)}"
-    return f"{said}; {foul} of them foul." if foul else f"{said}."
+        within = _n("{chartlet}, in rectangle {names}", "{chartlet}, in rectangles {names}", len(rectangles))
+        said = within.format(chartlet=said, names=", ".join(rectangles))
+    return _("{chartlet}; {n} of them foul.").format(chartlet=said, n=foul) if foul else f"{said}."

@@ -3,9 +3,11 @@
 from math import cos, floor, radians
 
 from logbook.render.charts import Chart, Chartlet, Point
+from logbook.render.language import _
 from logbook.render.plate import BLUE, INK, MUTED, VERMILLION, Box, Panel, Plate
 from logbook.render.projection import BOTTOM, LEFT, RIGHT, TOP, northing
 from logbook.render.scale import graticule, round_step
+from logbook.render.shown import brief_number
 
 _ROOM = 24
 """Pixels of an outline that must be seen for its name to be written."""
@@ -111,4 +113,4 @@ def _scale(panel: Panel, drawing: Chartlet) -> None:
     left, y = right - miles * per_mile, panel.up[0] + 12 * panel.per_pixel_y
     tick = 4 * panel.per_pixel_y
     panel.lines([[(left, y + tick), (left, y), (right, y), (right, y + tick)]], INK, 1.4)
-    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{miles:g} nm", across="center")
+    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{brief_number(miles, 2)} {_('nm')}", across="center")

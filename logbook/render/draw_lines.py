@@ -34,7 +34,7 @@ def _days(panel: Panel, drawing: Lines) -> None:
     panel.lines([[(start, 0.0), (start, panel.up[1])] for start in starts if start > 0], RULE, 0.8, "dashed")
     for (start, name), end in zip(drawing.days, ends, strict=True):
         pixels = (end - start) / panel.per_pixel_x
-        said = next((text for text in (name, name[:3], name[:1]) if room(text) + 4 <= pixels), "")
+        said = next((text for text in (name, name.partition(" ")[0], name[:1]) if room(text) + 4 <= pixels), "")
         panel.write((start + end) / 2, -14 * panel.per_pixel_y, said, across="center", colour=INK)
 
 

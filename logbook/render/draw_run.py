@@ -2,6 +2,7 @@
 
 from logbook.render.charts import Chart, Run
 from logbook.render.draw_columns import rule, stack
+from logbook.render.language import _
 from logbook.render.plate import BLUE, INK, MUTED, RULE, Box, Panel, Plate, key, room
 from logbook.render.scale import round_ticks
 from logbook.render.shown import fixed
@@ -21,14 +22,14 @@ def draw_run(plate: Plate, chart: Chart, drawing: Run) -> None:
     ticks = round_ticks(so_far[-1] if so_far else 0.0, 3)
     box = Box(left=_LEFT, top=_TOTAL_TOP, width=wide, height=_TOTAL_HIGH)
     totals = plate.panel(0, box, across, (0.0, ticks[-1]))
-    rule(totals, ticks, "t, total")
+    rule(totals, ticks, _("t, total"))
     _line(totals, so_far)
 
     highest = max((sum(part.size for part in bar.parts) for bar in drawing.bars), default=0.0)
     ticks = round_ticks(highest)
     box = Box(left=_LEFT, top=_BARS_TOP, width=wide, height=chart.height - _BARS_TOP - _BOTTOM)
     tows = plate.panel(1, box, across, (0.0, ticks[-1]))
-    rule(tows, ticks, "kg a tow")
+    rule(tows, ticks, _("kg a tow"))
     _days(tows, drawing, (_BARS_TOP - _TOTAL_TOP) * tows.per_pixel_y)
     stack(tows, drawing.bars, 0.4)
     for column, bar in enumerate(drawing.bars):
@@ -58,5 +59,5 @@ def _days(panel: Panel, drawing: Run, above: float) -> None:
     )
     for (start, name), end in zip(drawing.days, ends, strict=True):
         pixels = (end - start) / panel.per_pixel_x
-        said = next((text for text in (name, name[:3], name[:1]) if room(text) + 4 <= pixels), "")
+        said = next((text for text in (name, name.partition(" ")[0], name[:1]) if room(text) + 4 <= pixels), "")
         panel.write((start + end) / 2, -14 * panel.per_pixel_y, said, across="center", colour=INK)

@@ -1,15 +1,18 @@
 """The charts of the fleet and of a vessel, as data."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
 from decimal import Decimal
 
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import FleetFigures, GroupFigures
+from logbook.model.language import N_
 from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, TripLine, added
+from logbook.render.language import _, _c
 from logbook.render.links import fleet_chart, vessel_chart
 from logbook.render.shown import brief_date, brief_month, fixed, many, month, one_line, weight
 
@@ -19,6 +22,13 @@ _MOST_MONTHS = 24
 _MOST_GROUNDS = 12
 _MOST_TRIPS = 30
 _LABEL = 24
+_LANDINGS = N_(
+    "Landings by month and species, {first} to {last}: {all} in all, the most in {best}, {most}; chiefly {species}."
+)
+_LANDINGS_OF = N_(
+    "Landings of {of} by month and species, {first} to {last}: {all} in all, the most in {best}, {most}; chiefly {species}."
+)
+NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
 def months_shown(figures: FleetFigures) -> tuple[str, ...]:
@@ -70,24 +80,28 @@ def month_columns(months: Mapping[str, Mapping[str, Decimal]], path: str, of: st
         parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(of_chief) if kg]
         if others:
             parts.append(Part(size=_tonnes(others), colour=OTHERS))
-        year, _, number = name.partition("-")
+        year, _dash, number = name.partition("-")
         bars.append(
             Bar(label=f"{brief_month(int(number))} {year}", parts=tuple(parts), lead=place == 0 or number == "01")
         )
         totals[name] = sum(species.values(), NOUGHT)
     key = [(colour, one_line(name, _LABEL)) for colour, name in enumerate(chief)]
     best = max(totals, key=lambda name: (totals[name], name))
-    during = f" of {of}" if of else ""
     return Chart(
         path=path,
-        alt=(
-            f"Landings{during} by month and species, {month(shown[0])} to {month(shown[-1])}: {weight(sum(totals.values(), NOUGHT))} in all, "
-            f"the most in {month(best)}, {weight(totals[best])}; chiefly {', '.join(one_line(name) for name in chief[:2])}."
+        alt=_(_LANDINGS_OF if of else _LANDINGS).format(
+            of=of,
+            first=month(shown[0]),
+            last=month(shown[-1]),
+            all=weight(sum(totals.values(), NOUGHT)),
+            best=month(best),
+            most=weight(totals[best]),
+            species=", ".join(one_line(name) for name in chief[:2]),
         ),
         width=BROAD,
         height=_HEIGHT,
         drawing=Columns(
-            unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else tuple(key)
+            unit="t", bars=tuple(bars), key=(*key, (OTHERS, _("others"))) if _any_others(bars) else tuple(key)
         ),
     )
 
@@ -117,13 +131,17 @@ def grounds_chart(figures: FleetFigures, what: str = "grounds", most: int = _MOS
     for ground in grounds:
         rate = ground.kept_kg_per_h or 0.0
         bars.append(Bar(label=one_line(ground.name, _LABEL), parts=(Part(size=rate),), end=fixed(rate)))
-    drawing = Bars(unit="kg/h", bars=tuple(bars))
+    drawing = Bars(unit=_("kg/h"), bars=tuple(bars))
     best = grounds[0]
     return Chart(
         path=fleet_chart(what),
-        alt=(
-            f"Catch per hour towed by ground: {one_line(best.name)} leads with {fixed(best.kept_kg_per_h or 0)} kg/h "
-            f"over {many(best.tows, 'tow', 'tows')}, of {many(len(grounds), 'ground', 'grounds')} shown."
+        alt=_(
+            "Catch per hour towed by ground: {ground} leads with {rate} kg/h over {tows}, of {grounds} shown."
+        ).format(
+            ground=one_line(best.name),
+            rate=fixed(best.kept_kg_per_h or 0),
+            tows=many(best.tows, "tow", "tows"),
+            grounds=many(len(grounds), "ground", "grounds"),
         ),
         width=SLIM,
         height=bars_height(drawing),
@@ -178,21 +196,28 @@ def vessel_trips_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
         parts = [Part(size=_tonnes(kg), colour=colour) for colour, kg in enumerate(row.species) if kg]
         if row.others:
             parts.append(Part(size=_tonnes(row.others), colour=OTHERS))
-        label = f"{began.day}{chr(0xA0)}{brief_month(began.month)} {began.year}"
-        bars.append(Bar(label=label, parts=tuple(parts), lead=began.year != years))
+        bars.append(Bar(label=sailed_label(began), parts=tuple(parts), lead=began.year != years))
         years = began.year
     best = max(rows, key=lambda row: (row.trip.figures.totals.kept_kg or NOUGHT, row.trip.log.begins))
     key = tuple((colour, one_line(one, _LABEL)) for colour, one in enumerate(chief))
     return Chart(
         path=vessel_chart(name, "trips"),
-        alt=(
-            f"Kept on {many(len(rows), 'trip', 'trips')} of {one_line(name)}, by date sailed: the most on the trip begun "
-            f"{brief_date(best.trip.log.begins)}, {weight(best.trip.figures.totals.kept_kg)}."
+        alt=_("Kept on {trips} of {vessel}, by date sailed: the most on the trip begun {begun}, {most}.").format(
+            trips=many(len(rows), "trip", "trips"),
+            vessel=one_line(name),
+            begun=brief_date(best.trip.log.begins),
+            most=weight(best.trip.figures.totals.kept_kg),
         ),
         width=BROAD,
         height=_HEIGHT,
-        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, "others")) if _any_others(bars) else key),
+        drawing=Columns(unit="t", bars=tuple(bars), key=(*key, (OTHERS, _("others"))) if _any_others(bars) else key),
     )
+
+
+def sailed_label(began: datetime) -> str:
+    """Return the day a trip began for below its bar: the day and month in one line, the year in the next."""
+    day = _c("date", "{day} {mon}").format(day=began.day, mon=brief_month(began.month))
+    return f"{day.replace(' ', NO_BREAK)} {began.year}"
 
 
 def _any_others(bars: Iterable[Bar]) -> bool:

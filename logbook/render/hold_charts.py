@@ -8,8 +8,20 @@ from logbook.model.figures import PenFigures, Reckoned
 from logbook.model.quantity import HOUR
 from logbook.render.charts import BROAD, SLIM, Chart, HoldPlan, Line, Lines, PenBox
 from logbook.render.draw_sizes import hold_height
+from logbook.render.language import _, _c
 from logbook.render.links import trip_chart
-from logbook.render.shown import brief_day, days_unit, fixed, many, one_line, percent_unit, plain, short_day, weight
+from logbook.render.shown import (
+    brief_month,
+    brief_number,
+    days_unit,
+    fixed,
+    many,
+    one_line,
+    percent_unit,
+    plain,
+    short_day,
+    weight,
+)
 
 _HEIGHT = 300
 _MOST_IN_A_ROW = 12
@@ -24,10 +36,14 @@ def hold_chart(reckoned: Reckoned) -> Chart | None:
     drawing = HoldPlan(rows=tuple(tuple(_box(name, pens[name]) for name in row) for row in pen_rows(tuple(pens))))
     used = [pen for pen in pens.values() if pen.kept_kg]
     full = reckoned.figures.totals.hold_full_percent
-    said = f", {plain(percent_unit(full))} full by weight" if full is not None else ""
+    said = (
+        _("Plan of the hold: fish in {used} of {pens}; the table of pens has the same.")
+        if full is None
+        else _("Plan of the hold: fish in {used} of {pens}, {full} full by weight; the table of pens has the same.")
+    )
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "hold"),
-        alt=f"Plan of the hold: fish in {len(used)} of {many(len(pens), 'pen', 'pens')}{said}; the table of pens has the same.",
+        alt=said.format(used=len(used), pens=many(len(pens), "pen", "pens"), full=plain(percent_unit(full))),
         width=BROAD,
         height=hold_height(drawing),
         drawing=drawing,
@@ -51,7 +67,9 @@ def _box(name: str, pen: PenFigures) -> PenBox:
     """Return a pen with its weight, how full it is, the days it was filled on and the age of its oldest fish."""
     known = pen.full_percent is not None
     if not pen.kept_kg and not pen.tows:
-        return PenBox(name=one_line(name, 9), words=("empty",) if pen.kept_kg is not None else ("not told",), full=0.0)
+        return PenBox(
+            name=one_line(name, 9), words=(_("empty") if pen.kept_kg is not None else _("not told"),), full=0.0
+        )
     words = [plain(weight(pen.kept_kg))]
     if known:
         words.append(plain(percent_unit(pen.full_percent)))
@@ -68,7 +86,9 @@ def _filled(first: datetime | None, last: datetime | None) -> str:
     """Return the days that fish was put under ice on: `5 Mar`, or `5–6`."""
     if first is None or last is None:
         return ""
-    return brief_day(first)[4:] if first.date() == last.date() else f"{first.day}\u2013{last.day}"
+    if first.date() == last.date():
+        return _c("date", "{day} {mon}").format(day=first.day, mon=brief_month(first.month))
+    return f"{first.day}\u2013{last.day}"
 
 
 def ice_chart(reckoned: Reckoned) -> Chart | None:
@@ -89,14 +109,13 @@ def ice_chart(reckoned: Reckoned) -> Chart | None:
     ]
     if lasts is not None and end < lasts <= end + timedelta(days=10):
         gone = ((_hours(start, end), course[-1].left_kg / 1000), (_hours(start, lasts), 0.0))
-        lines.append(Line(points=gone, colour=0, words="gone", broken=True))
+        lines.append(Line(points=gone, colour=0, words=_("gone"), broken=True))
         end = lasts
     seen = sum(one.seen for one in course)
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "ice"),
-        alt=(
-            f"Loose ice over time: {weight(course[0].left_kg)} at first, {weight(course[-1].left_kg)} at the end, "
-            f"{many(seen, 'look', 'looks')} logged."
+        alt=_("Loose ice over time: {first} at first, {last} at the end, {looks} logged.").format(
+            first=weight(course[0].left_kg), last=weight(course[-1].left_kg), looks=many(seen, "look", "looks")
         ),
         width=SLIM,
         height=_HEIGHT,
@@ -113,23 +132,22 @@ def ageing_chart(reckoned: Reckoned) -> Chart | None:
     age = reckoned.figures.age
     oldest = tuple((_hours(start, one.at), one.oldest_days) for one in course)
     mean = tuple((_hours(start, one.at), one.mean_days) for one in course if one.mean_days is not None)
-    lines = [Line(points=oldest, colour=0, words="oldest")]
+    lines = [Line(points=oldest, colour=0, words=_("oldest"))]
     if mean:
-        lines.append(Line(points=mean, colour=1, words="mean"))
+        lines.append(Line(points=mean, colour=1, words=_("mean")))
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "ageing"),
-        alt=(
-            f"Age of the fish over time, as if kept at 0 °C: the oldest {plain(days_unit(course[-1].oldest_days))} at the end, "
-            f"against a limit of {plain(days_unit(age.limit_days))}."
-        ),
+        alt=_(
+            "Age of the fish over time, as if kept at 0 °C: the oldest {days} at the end, against a limit of {limit}."
+        ).format(days=plain(days_unit(course[-1].oldest_days)), limit=plain(days_unit(age.limit_days))),
         width=SLIM,
         height=_HEIGHT,
         drawing=Lines(
-            unit="days, as if kept at 0 °C",
+            unit=_("days, as if kept at 0 °C"),
             hours=_hours(start, end),
             days=_days(start, end),
             lines=tuple(lines),
-            limit=(age.limit_days, f"limit {fixed(age.limit_days, 1).removesuffix('.0')} days"),
+            limit=(age.limit_days, _("limit {days} days").format(days=brief_number(age.limit_days))),
         ),
     )
 

@@ -7,9 +7,11 @@ from logbook.model.fleet_figures import FleetFigures
 from logbook.model.gear import NetFigures
 from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
+from logbook.render.fleet_charts import sailed_label
 from logbook.render.gather import TripLine
+from logbook.render.language import _
 from logbook.render.links import fleet_chart, trip_chart, vessel_chart
-from logbook.render.shown import brief_month, fixed, hours_unit, many, one_line, plain
+from logbook.render.shown import fixed, hours_unit, many, one_line, plain
 
 _HEIGHT = 300
 _LABEL = 30
@@ -29,10 +31,12 @@ def weather_chart(reckoned: Reckoned) -> Chart | None:
     most = max(weather.hours_by_force, key=lambda force: (weather.hours_by_force[force], int(force)))
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "weather"),
-        alt=f"Hours towed by force of the wind: most in force {most}, {plain(hours_unit(weather.hours_by_force[most]))}.",
+        alt=_("Hours towed by force of the wind: most in force {force}, {hours}.").format(
+            force=most, hours=plain(hours_unit(weather.hours_by_force[most]))
+        ),
         width=SLIM,
         height=_HEIGHT,
-        drawing=Columns(unit="h towed in each force; kg/h above", bars=bars),
+        drawing=Columns(unit=_("h towed in each force; kg/h above"), bars=bars),
     )
 
 
@@ -54,10 +58,12 @@ def gear_chart(figures: FleetFigures) -> Chart | None:
         Bar(label=one_line(name, _LABEL), parts=(Part(size=hours or 0.0),), end=fixed(hours or 0.0))
         for name, hours in rows
     )
-    drawing = Bars(unit="h", bars=bars)
+    drawing = Bars(unit=_("h"), bars=bars)
     return Chart(
         path=fleet_chart("gear"),
-        alt=f"Hours towed since each was changed or mended, of {many(len(rows), 'net, door or warp', 'nets, doors and warps')}.",
+        alt=_("Hours towed since each was changed or mended, of {parts}.").format(
+            parts=many(len(rows), "net, door or warp", "nets, doors and warps")
+        ),
         width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
@@ -65,7 +71,7 @@ def gear_chart(figures: FleetFigures) -> Chart | None:
 
 
 def _parts(gear: Mapping[str, NetFigures], rigging: Mapping[str, NetFigures]) -> Sequence[tuple[str, NetFigures]]:
-    return (*gear.items(), *rigging.items())
+    return (*gear.items(), *((_(name), part) for name, part in rigging.items()))
 
 
 def gross_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
@@ -80,16 +86,22 @@ def gross_chart(name: str, lines: Sequence[TripLine]) -> Chart | None:
     bars, years = [], None
     for trip, gross in known:
         began = trip.log.begins
-        label = f"{began.day}{chr(0xA0)}{brief_month(began.month)} {began.year}"
         bars.append(
-            Bar(label=label, parts=(Part(size=float(gross) / 1000),), end=fixed(gross / 1000), lead=began.year != years)
+            Bar(
+                label=sailed_label(began),
+                parts=(Part(size=float(gross) / 1000),),
+                end=fixed(gross / 1000),
+                lead=began.year != years,
+            )
         )
         years = began.year
     best = max(gross for _, gross in known)
     return Chart(
         path=vessel_chart(name, "gross"),
-        alt=f"Gross of {many(len(known), 'trip', 'trips')}, by date sailed: the most {fixed(best, 2)}.",
+        alt=_("Gross of {trips}, by date sailed: the most {most}.").format(
+            trips=many(len(known), "trip", "trips"), most=fixed(best, 2)
+        ),
         width=BROAD,
         height=_HEIGHT,
-        drawing=Columns(unit="thousands", bars=tuple(bars)),
+        drawing=Columns(unit=_("thousands"), bars=tuple(bars)),
     )

@@ -7,6 +7,7 @@ from logbook.model.figures import Reckoned, SpeciesTotal, TowFigures
 from logbook.render.charts import BROAD, OTHERS, SLIM, Bar, Bars, Chart, Part, Run
 from logbook.render.draw_sizes import bars_height
 from logbook.render.gather import NOUGHT, by_weight, kept_species
+from logbook.render.language import _
 from logbook.render.links import trip_chart
 from logbook.render.shown import days_unit, fixed, kilograms_unit, many, one_line, plain, short_day, weight
 
@@ -14,6 +15,8 @@ RUN_HEIGHT = 430
 _COLOURS = 4
 _MOST_BARS = 10
 _LABEL = 22
+_NAMED = 3
+"""So many species are named in words."""
 
 
 def run_chart(reckoned: Reckoned) -> Chart | None:
@@ -32,7 +35,7 @@ def run_chart(reckoned: Reckoned) -> Chart | None:
         bars=tuple(Bar(label=str(tow.no), parts=_parts(tow, chief), end=_sign(tow)) for tow in tows),
         totals=tuple(totals),
         days=_days(tows),
-        key=(*names, (OTHERS, "others")) if others else tuple(names),
+        key=(*names, (OTHERS, _("others"))) if others else tuple(names),
     )
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "tows"),
@@ -71,13 +74,23 @@ def _days(tows: Sequence[TowFigures]) -> tuple[tuple[int, str], ...]:
 
 def _run_words(tows: Sequence[TowFigures], total: Decimal) -> str:
     known = [tow for tow in tows if tow.kept_kg is not None]
-    said = f"Catch tow by tow: {many(len(tows), 'tow', 'tows')}"
+    every = many(len(tows), "tow", "tows")
     if not known:
-        return f"{said}, the catch of none of them known."
+        return _("Catch tow by tow: {tows}, the catch of none of them known.").format(tows=every)
     best = max(known, key=lambda tow: (tow.kept_kg, -tow.no))
     gaps = len(tows) - len(known)
-    left = f"; {many(gaps, 'tow', 'tows')} not known" if gaps else ""
-    return f"{said}, {weight(total)} kept in all; the most in tow {best.no}, {kilograms_unit(best.kept_kg)}{left}."
+    said = (
+        _("Catch tow by tow: {tows}, {kept} kept in all; the most in tow {no}, {most}; {gaps} not known.")
+        if gaps
+        else _("Catch tow by tow: {tows}, {kept} kept in all; the most in tow {no}, {most}.")
+    )
+    return said.format(
+        tows=every,
+        kept=weight(total),
+        no=best.no,
+        most=kilograms_unit(best.kept_kg),
+        gaps=many(gaps, "tow", "tows"),
+    )
 
 
 def grades_chart(reckoned: Reckoned) -> Chart | None:
@@ -90,13 +103,18 @@ def grades_chart(reckoned: Reckoned) -> Chart | None:
     bars = [_grades(name, catch[name]) for name in shown]
     if rest:
         total = sum((catch[name].kept_kg or NOUGHT for name in rest), NOUGHT)
-        bars.append(_bar(f"{len(rest)} more", (Part(size=float(total), colour=OTHERS),), total))
+        bars.append(_bar(_("{n} more").format(n=len(rest)), (Part(size=float(total), colour=OTHERS),), total))
     drawing = Bars(unit="kg", bars=tuple(bars))
-    said = ", ".join(f"{plain_name(name)} {kilograms_unit(catch[name].kept_kg)}" for name in named[:3])
-    more = f" and {many(len(named) - 3, 'more species', 'more species')}" if len(named) > 3 else ""  # noqa: PLR2004 - three are named
+    said = ", ".join(f"{plain_name(name)} {kilograms_unit(catch[name].kept_kg)}" for name in named[:_NAMED])
+    more = len(named) - _NAMED
+    words = (
+        _("Kept by species and grade: {species} and {more}.")
+        if more > 0
+        else _("Kept by species and grade: {species}.")
+    )
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "species"),
-        alt=f"Kept by species and grade: {said}{more}.",
+        alt=words.format(species=said, more=many(more, "more species", "more species")),
         width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
@@ -118,7 +136,7 @@ def _grades(name: str, species: SpeciesTotal) -> Bar:
     total = species.kept_kg or NOUGHT
     ungraded = total - sum((kept for _, kept in known), NOUGHT)
     if ungraded > 0:
-        parts.append(Part(size=float(ungraded), colour=OTHERS if known else 0, words="not graded" if known else ""))
+        parts.append(Part(size=float(ungraded), colour=OTHERS if known else 0, words=_("not graded") if known else ""))
     return _bar(one_line(name, _LABEL), tuple(parts), total)
 
 
@@ -135,13 +153,14 @@ def age_chart(reckoned: Reckoned) -> Chart | None:
         unit="kg",
         bars=tuple(_bar(day_words(day), (Part(size=float(kept)),), kept) for day, kept in age.kept_kg_by_day.items()),
     )
-    landed = reckoned.figures.trip.docked is not None
+    words = (
+        _("Age of the fish aboard, by the clock: the oldest {oldest}, {mean} on the mean.")
+        if reckoned.figures.trip.docked is None
+        else _("Age of the fish at landing, by the clock: the oldest {oldest}, {mean} on the mean.")
+    )
     return Chart(
         path=trip_chart(reckoned.figures.trip.id, "age"),
-        alt=(
-            f"Age of the fish {'at landing' if landed else 'aboard'}, by the clock: the oldest {plain(days_unit(age.oldest_ice_days))}, "
-            f"{plain(days_unit(age.mean_ice_days))} on the mean."
-        ),
+        alt=words.format(oldest=plain(days_unit(age.oldest_ice_days)), mean=plain(days_unit(age.mean_ice_days))),
         width=SLIM,
         height=bars_height(drawing),
         drawing=drawing,
@@ -151,5 +170,5 @@ def age_chart(reckoned: Reckoned) -> Chart | None:
 def day_words(day: str) -> str:
     """Return `2 to 3 days` for the fish that is between two and three days old, known as `2`."""
     if day == "0":
-        return "under 1 day"
-    return f"{day} to {int(day) + 1} days" if day.isdecimal() else day
+        return _("under 1 day")
+    return _("{day} to {next} days").format(day=day, next=int(day) + 1) if day.isdecimal() else day
