@@ -2,9 +2,12 @@
 
 from msgspec import Struct
 
+from logbook.model.language import N_
+from logbook.render.language import _
+
 
 class Caution(Struct, frozen=True, kw_only=True):
-    """A caution.
+    """A caution, in English; what shows it translates it.
 
     Attributes:
         head: What it is about, as a sentence of its own.
@@ -15,45 +18,55 @@ class Caution(Struct, frozen=True, kw_only=True):
     words: str
 
     def __str__(self) -> str:
-        """Return it as one paragraph."""
+        """Return it as one paragraph, in English, for files that programs read."""
         return f"{self.head} {self.words}"
+
+    def told(self) -> str:
+        """Return it as one paragraph in the language in force."""
+        return f"{_(self.head)} {_(self.words)}"
 
 
 OVERDUE = Caution(
-    head="Not a watch on any vessel.",
-    words="What stands largest is when a vessel was last heard of; a time expected is reckoned from that word, in fair weather. A vessel that is overdue is a matter for the coastguard, not for these pages.",
+    head=N_("Not a watch on any vessel."),
+    words=N_(
+        "What stands largest is when a vessel was last heard of; a time expected is reckoned from that word, in fair weather. A vessel that is overdue is a matter for the coastguard, not for these pages."
+    ),
 )
 AGE = Caution(
-    head="Not a freshness grade and not a food-safety finding.",
-    words="Days old are days. Inspectors, the hygiene plan and local law decide about fish.",
+    head=N_("Not a freshness grade and not a food-safety finding."),
+    words=N_("Days old are days. Inspectors, the hygiene plan and local law decide about fish."),
 )
 HOLD = Caution(
-    head="Not stability.",
-    words="What lies in which pen is not advice on loading; the vessel's own stability booklet is.",
+    head=N_("Not stability."),
+    words=N_("What lies in which pen is not advice on loading; the vessel's own stability booklet is."),
 )
 TURNING = Caution(
-    head="The latest time to turn is one in fair weather with nothing in hand.",
-    words="Weather, ship and crew come first.",
+    head=N_("The latest time to turn is one in fair weather with nothing in hand."),
+    words=N_("Weather, ship and crew come first."),
 )
-NAVIGATION = Caution(head="Not navigation.", words="Tracks, times and chartlets are drawn from what was typed.")
+NAVIGATION = Caution(head=N_("Not navigation."), words=N_("Tracks, times and chartlets are drawn from what was typed."))
 FAST = Caution(
-    head="A fast has the ship's position; the gear lay astern.",
-    words="Where no mark stands the ground may still be foul. Heaving on a fast has capsized ships. A cable: don't heave, call its owner. Ordnance: don't bring it aboard, call the coastguard.",
+    head=N_("A fast has the ship's position; the gear lay astern."),
+    words=N_(
+        "Where no mark stands the ground may still be foul. Heaving on a fast has capsized ships. A cable: don't heave, call its owner. Ordnance: don't bring it aboard, call the coastguard."
+    ),
 )
 FOUL_AIR = Caution(
-    head="A hold, tank or slush well in which something has gone foul kills.",
-    words="It may not smell. Nobody goes in until it is ventilated and tested. If someone lies down there, don't follow: raise the alarm; breathing apparatus only.",
+    head=N_("A hold, tank or slush well in which something has gone foul kills."),
+    words=N_(
+        "It may not smell. Nobody goes in until it is ventilated and tested. If someone lies down there, don't follow: raise the alarm; breathing apparatus only."
+    ),
 )
-ICING = Caution(head="Ice on deck capsizes ships.", words="It is shown before anything else.")
+ICING = Caution(head=N_("Ice on deck capsizes ships."), words=N_("It is shown before anything else."))
 STATUTORY = Caution(
-    head="Not the statutory logbook and not a record of rest.",
-    words="The skipper, the flag state and the law decide.",
+    head=N_("Not the statutory logbook and not a record of rest."),
+    words=N_("The skipper, the flag state and the law decide."),
 )
 
 CAUTIONS = (OVERDUE, AGE, HOLD, TURNING, NAVIGATION, FAST, FOUL_AIR, ICING, STATUTORY)
 """All of them, in the order they stand on the page."""
 
-IN_SHORT = (
+IN_SHORT = N_(
     "No clearance: not of stability (her booklet's), the state of the fish (the inspector's) or navigation. Times to turn "
     "are the latest in fair weather with nothing in hand; weather, ship and crew come first."
 )

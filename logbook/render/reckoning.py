@@ -7,6 +7,7 @@ from logbook.render.cautions import CAUTIONS, Caution
 from logbook.render.environment import environment
 from logbook.render.formulas import CHAPTERS, Chapter
 from logbook.render.frame import Frame, Site
+from logbook.render.language import _
 from logbook.render.links import RECKONING
 
 
@@ -22,7 +23,7 @@ class ReckoningPage(Struct, frozen=True, kw_only=True):
 def reckoning_context(site: Site, fleet: Fleet) -> ReckoningPage:
     """Return what the page shows."""
     return ReckoningPage(
-        frame=Frame(site=site, path=RECKONING, title="How it is reckoned"),
+        frame=Frame(site=site, path=RECKONING, title=_("How it is reckoned")),
         cautions=CAUTIONS,
         chapters=CHAPTERS,
         fleet=fleet,

@@ -1,8 +1,10 @@
-"""What an explained figure is made of."""
+"""What an explained figure is made of. Its words are marked for the catalogue here, and translated where the page shows them."""
 
 from msgspec import Struct
 
-LOGGED, RECKONED = "logged", "reckoned"
+from logbook.model.language import N_
+
+LOGGED, RECKONED = N_("logged"), N_("reckoned")
 
 
 class Entry(Struct, frozen=True, kw_only=True):
