@@ -13,7 +13,7 @@ from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, PublishError, publish
 from logbook.publish.last_good import last_good_pages, read_last_good
 from logbook.publish.manifest import has_pages, has_trips, published_trips
-from logbook.read.folder import Folder, named_from, read_folder
+from logbook.read.folder import FLEET_FILE, Folder, named_from, read_folder, shown_name
 from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.of_ground import reckon_grounds
 from logbook.reckon.of_species import reckon_species
@@ -54,7 +54,7 @@ class Built(Struct, frozen=True, kw_only=True):
 
 
 class NoLogsError(Exception):
-    """There is no trip to publish, and an archive with trips that it would wipe."""
+    """The logs, or the fleet file, can't be read, and an archive stands that would be wiped or spoilt; it is left alone."""
 
 
 class _Edition(Struct, frozen=True, kw_only=True):
@@ -92,15 +92,17 @@ def build(
         What was read and written.
 
     Raises:
-        NoLogsError: No log in the folder could be read as a trip, and the archive has some; it is left as it stands.
+        NoLogsError: No log in the folder could be read as a trip, or nothing of the fleet file, and the archive has trips; it is
+            left as it stands.
         PublishError: The archive could not be written, or would stand within another; what stood there still stands.
     """
     progress("reading the logs")
     folder = _read(logs)
     _keep_apart(site, alone=len(editions) == 1)
+    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
+    _keep_fleet(folder, logs, [place for _, place in places])
     shown = named_from(folder, logs)
     unread = _unread(shown)
-    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
     asked = [_Edition(name=name, place=place, last_good=read_last_good(place, unread)) for name, place in places]
     if not folder.trips and not allow_empty:
         for edition in asked:
@@ -136,7 +138,8 @@ def export(
         What was read and written.
 
     Raises:
-        NoLogsError: No log could be read as a trip, and the folder has files of some; it is left as it stands.
+        NoLogsError: No log could be read as a trip, or nothing of the fleet file, and the folder has files of trips; it is left
+            as it stands.
         PublishError: The files could not be written, or an archive with pages stands there.
     """
     progress("reading the logs")
@@ -144,6 +147,7 @@ def export(
     _keep_apart(folder, alone=True)
     if has_pages(folder):
         raise PublishError(f"an archive with pages stands in {folder} and has these files; export into another folder")
+    _keep_fleet(read, logs, [folder])
     if not read.trips and not allow_empty:
         _keep_trips(logs, folder, 0)
     shown = named_from(read, logs)
@@ -174,8 +178,25 @@ def _keep_trips(logs: Path, place: Path, kept: int) -> None:
     """Refuse to take the trips out of what stands in a place, but for those that are kept as last read."""
     if len(published_trips(place)) > kept:
         raise NoLogsError(
-            f"no trip can be read in {logs}; the files in {place} are left as they stand (--allow-empty empties it)"
+            f"no trip can be read in {logs}; the files in {place} are left as they stand (--allow-empty takes them away)"
         )
+
+
+def _keep_fleet(folder: Folder, logs: Path, places: Iterable[Path]) -> None:
+    """Refuse to replace what was made by a fleet file by what is made without it, where the file is there but tells nothing.
+
+    Without it vessels, ports and measures are not known, nor what the fleet does not want shown.
+    """
+    fleet = folder.fleet
+    file = fleet.file or shown_name(logs / FLEET_FILE)
+    told = (fleet.name, fleet.vessels, fleet.ports, fleet.grounds, fleet.measures, fleet.editions)
+    if any(told) or not any(one.place.file == file and one.severity is Severity.ERROR for one in folder.problems):
+        return
+    for place in places:
+        if published_trips(place):
+            raise NoLogsError(
+                f"nothing can be read of {file}; the files in {place} are left as they stand: mend it, or take it away"
+            )
 
 
 def _with_last_good(shown: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> tuple[Reckoned, ...]:

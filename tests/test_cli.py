@@ -215,6 +215,56 @@ def test_logs_that_have_gone_wipe_no_archive(
     assert list((tmp_path / "site" / "trips").iterdir())
 
 
+def test_an_archive_is_emptied_where_that_is_asked_for(
+    logs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr("logbook.publish.folder._GRACE_S", 0)
+    for command, page in (("build", "trips/solan-bright-2026-03-04.html"), ("export", "trips.csv")):
+        (logs / "trip.yaml").write_text(LOG)
+        assert run(monkeypatch, command, logs, tmp_path / command) == 0
+        (logs / "trip.yaml").unlink()
+        before = (tmp_path / command / page).read_bytes()
+
+        assert run(monkeypatch, command, logs, tmp_path / command) == 1
+        assert "--allow-empty takes them away" in capsys.readouterr().err
+        assert (tmp_path / command / page).read_bytes() == before
+        assert run(monkeypatch, command, logs, tmp_path / command, "--allow-empty") == 0
+
+        assert "0 trips of 0 logs" in capsys.readouterr().err
+        assert not list((tmp_path / command).rglob("solan-bright*"))
+
+
+def test_a_logs_folder_that_can_not_be_listed_changes_nothing(
+    logs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(monkeypatch, "build", logs, tmp_path / "site") == 0
+    page = tmp_path / "site" / "trips" / "solan-bright-2026-03-04.html"
+
+    def closed(self: Path) -> None:
+        raise PermissionError(13, "Permission denied", str(self))
+
+    monkeypatch.setattr(Path, "iterdir", closed)
+
+    assert run(monkeypatch, "build", logs, tmp_path / "site", "--allow-empty") == 1
+    assert "can't be listed: permission denied" in capsys.readouterr().err
+    assert page.exists()
+
+
+def test_a_build_says_which_trips_are_as_last_read(
+    logs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "later.yaml").write_text(LOG.replace("03-04", "03-14"))
+    assert run(monkeypatch, "build", logs, tmp_path / "site") == 0
+    assert "as last read" not in capsys.readouterr().err
+    (logs / "trip.yaml").write_text("quill: [\n")
+
+    assert run(monkeypatch, "build", logs, tmp_path / "site") == 1
+
+    said = capsys.readouterr().err
+    assert "1 trip besides as last read: mend the log, or take it away and the trip goes with it" in said
+    assert "1 trip of 2 logs published" in said
+
+
 def test_check_loads_neither_charts_nor_pages(logs: Path) -> None:
     code = (
         "import sys; sys.argv = ['logbook', 'check', sys.argv[1]]\n"

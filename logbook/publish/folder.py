@@ -62,8 +62,8 @@ def publish(pages: Iterable[Page], folder: Path) -> Published:
     for path in staged:
         if not is_inside(path):
             raise PublishError(f"a page would stand outside the archive: {path!r}")
-    if folder.exists() and not folder.is_dir():
-        raise PublishError(f"{folder} is a file, not a folder; name another place for the archive")
+    if there(folder) and not folder.is_dir():
+        raise PublishError(f"{folder} is a file or leads nowhere; name another place for the archive")
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with FileLock(folder / LOCK, timeout=_WAIT_S):

@@ -255,6 +255,20 @@ def test_where_no_log_can_be_read_and_some_have_gone_the_archive_is_left_as_it_s
     assert len([path for path in made(day, tmp_path / "site", allow_empty=True) if path.startswith("trips/")]) == 1
 
 
+@pytest.mark.parametrize("content", [b"", b"\0" * 200, b"editions: [\n"])
+def test_a_fleet_file_that_tells_nothing_any_more_spoils_no_archive(tmp_path: Path, content: bytes) -> None:
+    logs = plant(tmp_path, CLOSE)
+    before = made(logs, tmp_path / "site", CREW)
+    (logs / "fleet.yaml").write_bytes(content)
+
+    with pytest.raises(NoLogsError, match=r"nothing can be read of .*fleet\.yaml"):
+        made(logs, tmp_path / "site", CREW)
+    assert {path: (tmp_path / "site" / path).read_bytes() for path in before} == before
+
+    (logs / "fleet.yaml").write_text("fleet: Quillfleet\nquill: 3\n")
+    made(logs, tmp_path / "site", CREW)
+
+
 def kept_file(site: Path) -> Path:
     return next(
         path
