@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 from logbook.model.quantity import Weight
-from logbook.model.trip import Amount, Period, Trip, Watch
+from logbook.model.trip import Amount, GearEvent, Period, Trip, Watch
 from logbook.render.language import _, _n
 from logbook.render.notes import note
 from logbook.render.shown import (
@@ -131,7 +131,7 @@ def logged_lists(log: Trip, offset: timedelta | None) -> tuple[LoggedList, ...]:
             rows=tuple(
                 (
                     brief(one.at, offset),
-                    one.name if one.part in ("item", one.name) else f"{_(one.part)} {one.name}".strip(),
+                    _gear_name(one),
                     _(one.event),
                     _("{hours} h").format(hours=took(one.took)) if one.took is not None else "",
                     note(one.remarks),
@@ -167,6 +167,12 @@ def _periods(periods: Iterable[Period], offset: timedelta | None) -> tuple[Row, 
         (brief(one.start, offset), brief(one.end, offset), took(_between(one.start, one.end)), one.words)
         for one in periods
     )
+
+
+def _gear_name(event: GearEvent) -> str:
+    if event.part == "item":
+        return event.name
+    return _(event.part) if event.name == event.part else f"{_(event.part)} {event.name}".strip()
 
 
 def _between(start: datetime | None, end: datetime | None) -> timedelta | None:

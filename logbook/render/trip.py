@@ -202,7 +202,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         hailed=hail_rows(figures, hail_notes),
         hail_notes=hail_notes,
         tolerance=fleet.limits.hail_tolerance,
-        gear=gear_rows({**figures.gear, **figures.rigging}, gear_notes),
+        gear=gear_rows({**figures.gear, **{_(part): one for part, one in figures.rigging.items()}}, gear_notes),
         gear_notes=gear_notes,
         damage=tuple((name, net.damage) for name, net in figures.gear.items() if net.damage),
         time_lost=tuple(figures.time_lost_h.items()),

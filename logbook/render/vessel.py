@@ -15,6 +15,7 @@ from logbook.render.fleet_charts import KeptRow, kept_chief, kept_rows, vessel_t
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, begun, moments, trip_line
 from logbook.render.gear import GearRow, gear_rows
+from logbook.render.language import _
 from logbook.render.links import vessel_page
 from logbook.render.marks import Notes
 from logbook.render.more_charts import gross_chart
@@ -63,7 +64,7 @@ def vessel_context(
         best=_best(lines),
         usual=of_her.usual,
         grounds=tuple(of_her.grounds.values()),
-        gear=gear_rows({**of_her.gear, **of_her.rigging}, gear_notes),
+        gear=gear_rows({**of_her.gear, **{_(part): one for part, one in of_her.rigging.items()}}, gear_notes),
         gear_notes=gear_notes,
         bias=of_her.bias,
         landed_by_year=tuple(of_her.landed_by_year.items()),
