@@ -20,6 +20,7 @@ from logbook.publish.manifest import MANIFEST, Manifest, is_inside, manifest_tex
 from logbook.publish.staging import STAGING, Staging, behind_link, clear_aside, there
 
 LOCK = ".archive.lock"
+_FRONT = "index.html"
 _WAIT_S = 30
 _GRACE_S = 1.0
 """How long what has gone stays: a page that was opened just before still finds its charts and what it leads to."""
@@ -107,6 +108,8 @@ def _put_all(
     either = {**before.files, **new}
     lists = [manifest_text(either, fresh), manifest_text(either), manifest_text(either, gone), manifest_text(new)]
     first, linked, apart, last = (staging.write(text, MANIFEST) for text in lists)
+    left = [path for path in gone if path not in before.unlinked and path.endswith(".html") and staging.holds(path)]
+    ways_back = {path: staging.write(way_back(path), path) for path in left if _FRONT in new}
     for path in sorted(before.unlinked, key=_order, reverse=True):
         staging.remove(path)
     _place({MANIFEST: first}, staging)
@@ -115,6 +118,7 @@ def _put_all(
     _place({path: parts[path] for path in sorted(parts.keys() - set(fresh), key=_order)}, staging)
     if gone:
         _place({MANIFEST: apart}, staging)
+        _place(ways_back, staging)
         _take_away(gone, staging)
     _place({MANIFEST: last}, staging)
 
@@ -126,9 +130,22 @@ def _place(parts: Mapping[str, Path], staging: Staging) -> None:
     staging.flush()
 
 
+def way_back(path: str) -> bytes:
+    """Return what stands in a page's place until it is taken away: it leads to nothing but the front page.
+
+    Pages that have gone lead to each other, and who wanders among them would meet a dead link when they are deleted.
+    """
+    front = "../" * path.count("/") + _FRONT
+    return (
+        '<!DOCTYPE html>\n<html><head><meta charset="utf-8"><title>→</title>'
+        f'<meta http-equiv="refresh" content="0; url={front}"></head>'
+        f'<body><p><a href="{front}">→</a></p></body></html>\n'
+    ).encode()
+
+
 def _take_away(gone: Sequence[str], staging: Staging) -> None:
     """Delete files that no page leads to any more."""
-    if any(staging.has(path) for path in gone):
+    if any(staging.holds(path) for path in gone):
         time.sleep(_GRACE_S)
     for path in gone:
         staging.remove(path)
@@ -139,7 +156,7 @@ def _order(path: str) -> tuple[int, str]:
     """Return a path's place in the order of writing: what pages load before pages, and the front page last."""
     if not path.endswith(".html"):
         return 0, path
-    if path == "index.html":
+    if path == _FRONT:
         return 3, path
     return (1, path) if path.startswith("trips/") else (2, path)
 

@@ -51,6 +51,11 @@ class Staging:
         """Tell whether anything stands at a place of the archive."""
         return there(self._folder / path)
 
+    def holds(self, path: str) -> bool:
+        """Tell whether a file that can be taken away stands at a place: not a folder, nor anything behind a link."""
+        target = self._folder / path
+        return there(target) and not behind_link(self._folder, target) and (target.is_symlink() or target.is_file())
+
     def write(self, content: bytes, path: str) -> Path:
         """Write and flush what is to stand at a place, make the folder it goes to, and return where it is meanwhile."""
         self._make((self._folder / path).parent)
@@ -73,7 +78,7 @@ class Staging:
     def remove(self, path: str) -> None:
         """Delete one of the archive's files, and its folders where they are now empty; what is behind a link stays."""
         target = self._folder / path
-        if behind_link(self._folder, target) or (target.is_dir() and not target.is_symlink()):
+        if behind_link(self._folder, target) or (there(target) and not self.holds(path)):
             return
         patiently(lambda: target.unlink(missing_ok=True))
         self.placed += 1

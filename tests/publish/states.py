@@ -13,7 +13,7 @@ from html.parser import HTMLParser
 from pathlib import Path, PurePosixPath
 from urllib.parse import unquote, urljoin, urlsplit
 
-from logbook.publish.folder import _GRACE_S, LOCK
+from logbook.publish.folder import _GRACE_S, LOCK, way_back
 from logbook.publish.manifest import MANIFEST
 from logbook.publish.staging import STAGING
 
@@ -157,7 +157,8 @@ def faults(site: Path, states: Iterable[Mapping[str, bytes]]) -> Iterator[str]:
     if "index.html" not in now:
         yield "no front page"
     for path, content in sorted(now.items()):
-        if content not in [state[path] for state in known if path in state]:
+        leads_back = path in unlinked and content == way_back(path)
+        if not leads_back and content not in [state[path] for state in known if path in state]:
             yield f"{path} is of neither state"
         if path not in listed["files"]:
             yield f"{path} is on no list"

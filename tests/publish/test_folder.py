@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import signal
 import time
 from collections.abc import Callable
@@ -323,8 +324,25 @@ def test_new_files_come_before_what_is_replaced_and_what_has_gone_goes_last(
     )
 
     new = ["charts/c.svg", "trips/t.html", "vessels/v.html"]
-    replaced, gone = ["trips/a.html", "index.html"], ["-trips/o.html", "-charts/o.svg"]
+    replaced, gone = ["trips/a.html", "index.html"], ["trips/o.html", "-trips/o.html", "-charts/o.svg"]
     assert order == [MANIFEST, *new, MANIFEST, *replaced, MANIFEST, *gone, MANIFEST]
+
+
+def test_a_page_that_has_gone_leads_back_to_the_front_page_until_it_is_taken_away(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="i", trips__a_html="leads to b", trips__b_html="leads to a"), tmp_path)
+    met: list[str] = []
+    monkeypatch.setattr(publishing, "_GRACE_S", 7)
+    monkeypatch.setattr(
+        time, "sleep", lambda s: met.extend([str(s), *((tmp_path / "trips" / f"{n}.html").read_text() for n in "ab")])
+    )
+
+    publish(pages(index_html="I"), tmp_path)
+
+    assert met[0] == "7"
+    assert [re.findall(r'href="([^"]*)"', page) for page in met[1:]] == [["../index.html"], ["../index.html"]]
+    assert tree(tmp_path) == {"index.html": b"I"}
 
 
 def test_what_a_killed_build_put_there_unlinked_is_taken_away_before_anything_leads_to_it(
