@@ -113,4 +113,4 @@ def _scale(panel: Panel, drawing: Chartlet) -> None:
     left, y = right - miles * per_mile, panel.up[0] + 12 * panel.per_pixel_y
     tick = 4 * panel.per_pixel_y
     panel.lines([[(left, y + tick), (left, y), (right, y), (right, y + tick)]], INK, 1.4)
-    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, f"{brief_number(miles, 2)} {_('nm')}", across="center")
+    panel.write((left + right) / 2, y + 9 * panel.per_pixel_y, brief_number(miles, 2) + " " + _("nm"), across="center")

@@ -13,6 +13,7 @@ from logbook.render.files.identity import identity
 from logbook.render.files.paths import FEED
 from logbook.render.files.xml import document, said
 from logbook.render.gather import added
+from logbook.render.language import _, speech
 from logbook.render.links import FRONT, relative, trip_page
 from logbook.render.shown import moment, weight
 from logbook.render.text import bare
@@ -41,9 +42,9 @@ def landings_feed(
     latest = [trip for _, _, trip in sorted(docked, key=lambda one: one[:2], reverse=True)[:_MOST]]
     if not latest:
         return None
-    root = Element("feed", {"xmlns": _ATOM, "xml:lang": "en"})
+    root = Element("feed", {"xmlns": _ATOM, "xml:lang": speech().tag})
     said(root, "id", identity(name, "landings", edition).urn)
-    said(root, "title", f"Landings, {name}")
+    said(root, "title", _("Landings, {fleet}").format(fleet=name))
     said(root, "updated", _moment(max(trip.figures.trip.last_word for trip in latest)))
     said(SubElement(root, "author"), "name", name)
     if linked:
@@ -57,7 +58,8 @@ def _entry(root: Element, trip: Reckoned, landed: Landed | None, name: str, *, l
     head = trip.figures.trip
     entry = SubElement(root, "entry")
     said(entry, "id", identity(name, "landings", head.id).urn)
-    said(entry, "title", f"{head.vessel} landed at {head.port}" if head.port else f"{head.vessel} landed")
+    landed_at = _("{vessel} landed at {port}") if head.port else _("{vessel} landed")
+    said(entry, "title", landed_at.format(vessel=head.vessel, port=head.port))
     said(entry, "updated", _moment(head.last_word))
     if head.docked is not None:
         said(entry, "published", _moment(head.docked))
@@ -68,10 +70,10 @@ def _entry(root: Element, trip: Reckoned, landed: Landed | None, name: str, *, l
 
 def _content(trip: Reckoned, landed: Landed | None) -> str:
     docked = trip.figures.trip.docked
-    lines = [f"Docked {bare(moment(docked))}." if docked is not None else ""]
+    lines = [_("Docked {when}.").format(when=bare(moment(docked))) if docked is not None else ""]
     if landed is not None and landed.species:
-        how = "over the scale" if landed.weighed else "as estimated aboard"
-        lines.append(f"{bare(weight(added(landed.species.values())))}, {how}:")
+        how = _("{weight}, over the scale:") if landed.weighed else _("{weight}, as estimated aboard:")
+        lines.append(how.format(weight=bare(weight(added(landed.species.values())))))
         heaviest = sorted(landed.species.items(), key=lambda one: (-one[1], one[0]))
         lines += [f"{species} {bare(weight(kilograms))}" for species, kilograms in heaviest]
     return "\n".join(lines)

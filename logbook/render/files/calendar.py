@@ -7,6 +7,7 @@ from logbook.model.figures import Reckoned
 from logbook.render.files.identity import identity
 from logbook.render.files.of_landings import NO_WATCH, LandingRow, landing_rows
 from logbook.render.gather import begun
+from logbook.render.language import _
 from logbook.render.shown import moment
 from logbook.render.text import bare
 
@@ -26,7 +27,7 @@ def landings_calendar(trips: Iterable[Reckoned], name: str) -> bytes | None:
         "VERSION:2.0",
         "PRODID:trawl-trip-logbook",
         "CALSCALE:GREGORIAN",
-        f"NAME:{escaped(f'Landings, {name}')}",
+        "NAME:" + escaped(_("Landings, {fleet}").format(fleet=name)),
         *events,
         "END:VCALENDAR",
     )
@@ -38,7 +39,6 @@ def _event(row: LandingRow, name: str) -> Iterator[str]:
     docked = landing.docked
     if docked is None:
         return
-    where = f" at {landing.port}" if landing.port else ""
     yield "BEGIN:VEVENT"
     yield f"UID:{identity(name, 'landing', head.id, str(row.order))}"
     yield f"DTSTAMP:{_utc(head.last_word)}"
@@ -46,8 +46,7 @@ def _event(row: LandingRow, name: str) -> Iterator[str]:
     yield f"DTSTART:{_utc(docked.replace(second=0, microsecond=0) if landing.expected else docked)}"
     if not landing.expected and landing.landing_finished is not None and landing.landing_finished > docked:
         yield f"DTEND:{_utc(landing.landing_finished)}"
-    verb = "expected" if landing.expected else "landed"
-    yield f"SUMMARY:{escaped(f'{head.vessel} {verb}{where}')}"
+    yield f"SUMMARY:{escaped(_summary(row))}"
     if landing.port:
         yield f"LOCATION:{escaped(landing.port)}"
     yield f"DESCRIPTION:{escaped(_words(row))}"
@@ -56,12 +55,25 @@ def _event(row: LandingRow, name: str) -> Iterator[str]:
     yield "END:VEVENT"
 
 
+def _summary(row: LandingRow) -> str:
+    vessel, port = row.trip.figures.trip.vessel, row.figures.port
+    if row.figures.expected:
+        said = _("{vessel} expected at {port}") if port else _("{vessel} expected")
+    else:
+        said = _("{vessel} landed at {port}") if port else _("{vessel} landed")
+    return said.format(vessel=vessel, port=port)
+
+
 def _words(row: LandingRow) -> str:
     head = row.trip.figures.trip
     if not row.figures.expected:
-        return f"As logged. Trip {head.id}."
-    turning = " if she turned then" if head.state == "at sea" else ""
-    return f"Last word from her {bare(moment(head.last_word))}. Expected{turning}. {NO_WATCH} Trip {head.id}."
+        return _("As logged. Trip {id}.").format(id=head.id)
+    said = (
+        _("Last word from her {when}. Expected if she turned then. {no_watch} Trip {id}.")
+        if head.state == "at sea"
+        else _("Last word from her {when}. Expected. {no_watch} Trip {id}.")
+    )
+    return said.format(when=bare(moment(head.last_word)), no_watch=_(NO_WATCH), id=head.id)
 
 
 def _utc(moment: datetime) -> str:

@@ -7,6 +7,7 @@ from msgspec import Struct
 
 from logbook.model.edition import EXACT, GROUND, Policy
 from logbook.render.files.cells import PLACES, Cell, text_of
+from logbook.render.language import _
 
 Row = TypeVar("Row")
 Shown = Callable[[Policy], bool]
@@ -78,7 +79,7 @@ def column(
     value: Callable[[Row], Cell],
     *,
     unit: str = "",
-    shown: Shown = lambda _: True,
+    shown: Shown = lambda _policy: True,
     places: int = PLACES,
 ) -> Column[Row]:
     """Return a column; see `Column`."""
@@ -86,10 +87,13 @@ def column(
 
 
 def fields_of(columns: Iterable[Column[Row]], currency: str | None) -> tuple[Field, ...]:
-    """Return what is told of columns, with the fleet's money for a unit."""
+    """Return what is told of columns, in the language in force, with the fleet's money for a unit."""
     return tuple(
         Field(
-            name=one.name, kind=one.kind, about=one.about, unit=(currency or "") if one.unit == CURRENCY else one.unit
+            name=one.name,
+            kind=one.kind,
+            about=_(one.about),
+            unit=(currency or "") if one.unit == CURRENCY else one.unit,
         )
         for one in columns
     )

@@ -5,20 +5,23 @@ import json
 import posixpath
 from collections.abc import Iterable
 
+from logbook.model.language import N_
 from logbook.model.names import slug
 from logbook.render.cautions import AGE, NAVIGATION, STATUTORY
 from logbook.render.files.columns import MOMENT, Field, Table
 from logbook.render.files.paths import table_file
+from logbook.render.language import _
 
-_GUARD = (
+_GUARD = N_(
     "A text that a spreadsheet would take for a formula, or that begins with an apostrophe, has an apostrophe more before it: "
     "without that one it is as it was typed."
 )
 _NOTES = (
-    "Empty cells are not known or not in this edition, never nought. Times carry their offset from UTC. Lists are JSON.",
+    N_(
+        "Empty cells are not known or not in this edition, never nought. Times carry their offset from UTC. Lists are JSON."
+    ),
     _GUARD,
-    "Weights are as typed; what was reckoned is rounded to four decimals.",
-    *(str(caution) for caution in (AGE, NAVIGATION, STATUTORY)),
+    N_("Weights are as typed; what was reckoned is rounded to four decimals."),
 )
 
 
@@ -36,8 +39,8 @@ def datapackage_of(tables: Iterable[tuple[Table, bytes]], name: str, edition: st
     made = {
         "profile": "tabular-data-package",
         "name": f"{slug(name)}-{edition}",
-        "title": f"{name}: trips, tows and landings ({edition})",
-        "description": "\n\n".join(_NOTES),
+        "title": _("{fleet}: trips, tows and landings ({edition})").format(fleet=name, edition=_(edition)),
+        "description": "\n\n".join((*map(_, _NOTES), *map(str, (AGE, NAVIGATION, STATUTORY)))),
         "resources": [_resource(table, content) for table, content in tables],
     }
     return (json.dumps(made, ensure_ascii=False, indent=1) + "\n").encode("utf-8", "replace")

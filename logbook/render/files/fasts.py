@@ -13,6 +13,7 @@ from logbook.model.quantity import Position
 from logbook.render.cautions import FAST
 from logbook.render.files.geometry import collection, geometry
 from logbook.render.files.xml import document, said
+from logbook.render.language import _
 
 _GPX = "http://www.topografix.com/GPX/1/1"
 _HALF_A_TURN = 180.0
@@ -37,21 +38,27 @@ def fasts_geojson(marks: Sequence[FastMark]) -> bytes:
 
 def _properties(mark: FastMark) -> dict[str, object]:
     return {
-        "what": mark.what or "fast",
+        "what": mark.what or _("fast"),
         "vessel": mark.vessel,
         "trip": mark.trip_id,
         "tow": mark.tow,
         "when": mark.when.isoformat() if mark.when is not None else None,
         "ground": mark.ground,
         "depth_m": mark.depth_m,
-        "position": "of the ship, as typed" if mark.at is not None else f"none typed: {_where(mark)}",
+        "position": _of_ship(mark),
         "caution": str(FAST),
     }
 
 
 def _where(mark: FastMark) -> str:
     """Return what stands for the place of a fast of which no position was typed."""
-    return "the tow's track" if len(mark.track) > 1 else "one end of the tow"
+    return _("the tow's track") if len(mark.track) > 1 else _("one end of the tow")
+
+
+def _of_ship(mark: FastMark) -> str:
+    if mark.at is not None:
+        return _("of the ship, as typed")
+    return _("none typed: {instead}").format(instead=_where(mark))
 
 
 def fasts_gpx(marks: Sequence[FastMark], name: str) -> bytes:
@@ -62,7 +69,7 @@ def fasts_gpx(marks: Sequence[FastMark], name: str) -> bytes:
     """
     root = Element("gpx", {"version": "1.1", "creator": "trawl-trip-logbook", "xmlns": _GPX})
     about = SubElement(root, "metadata")
-    said(about, "name", f"Fasts, {name}")
+    said(about, "name", _("Fasts, {fleet}").format(fleet=name))
     said(about, "desc", str(FAST))
     for mark in marks:
         if mark.at is not None:
@@ -87,8 +94,13 @@ def _described(element: Element, mark: FastMark, when: datetime | None) -> None:
     """Add time, name and words in the order that the schema asks for."""
     if when is not None:
         said(element, "time", when.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"))
-    said(element, "name", mark.what or "fast")
-    depth = f", {mark.depth_m:.0f} m" if mark.depth_m is not None else ""
-    where = f", {mark.ground}" if mark.ground else ""
-    seen = "ship's position, the gear lay astern" if mark.at is not None else f"no position typed: {_where(mark)}"
-    said(element, "desc", f"{mark.vessel}, tow {mark.tow}{where}{depth}; {seen}")
+    said(element, "name", mark.what or _("fast"))
+    whose = _("{vessel}, tow {no}").format(vessel=mark.vessel, no=mark.tow)
+    depth = f"{mark.depth_m:.0f} m" if mark.depth_m is not None else ""
+    seen = (
+        _("ship's position, the gear lay astern")
+        if mark.at is not None
+        else _("no position typed: {instead}").format(instead=_where(mark))
+    )
+    where = ", ".join(part for part in (whose, mark.ground, depth) if part)
+    said(element, "desc", f"{where}; {seen}")

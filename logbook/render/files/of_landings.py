@@ -6,6 +6,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from logbook.model.figures import LandingFigures, Reckoned
+from logbook.model.language import N_
 from logbook.model.money import MoneyLine
 from logbook.model.trip import Landing
 from logbook.render.files.columns import (
@@ -22,7 +23,9 @@ from logbook.render.files.columns import (
 )
 from logbook.render.gather import added
 
-NO_WATCH = "A time expected is reckoned from her last word, weather not in it. Not a watch on any vessel: one that is overdue is the coastguard's."
+NO_WATCH = N_(
+    "A time expected is reckoned from her last word, weather not in it. Not a watch on any vessel: one that is overdue is the coastguard's."
+)
 
 
 class LandingRow(Struct, frozen=True, kw_only=True):
@@ -126,42 +129,42 @@ def _code(row: LandedRow) -> str | None:
 
 
 LANDINGS: tuple[Column[LandingRow], ...] = (
-    column("trip", TEXT, "Id of the trip", lambda row: row.trip.figures.trip.id),
-    column("landing", WHOLE, "Its place among the landings of the trip, from 1", lambda row: row.order),
-    column("vessel", TEXT, "Her name", lambda row: row.trip.figures.trip.vessel),
-    column("port", TEXT, "Name of the port", lambda row: row.figures.port),
-    column("expected", TRUTH, "true where the time is reckoned and she has not docked", lambda row: row.figures.expected),
-    column("docked", MOMENT, "When she docked, or is expected to, in fair weather", lambda row: row.figures.docked),
-    column("last_word", MOMENT, "The last moment that her log tells of", lambda row: row.trip.figures.trip.last_word),
-    column("landing_started", MOMENT, "Discharge begins", lambda row: row.figures.landing_started),
-    column("landing_finished", MOMENT, "Discharge ends", lambda row: row.figures.landing_finished),
-    column("discharge_h", NUMBER, "Time it took", lambda row: row.figures.discharge_h, unit="h"),
-    column("discharge_kg_per_h", NUMBER, "Rate of it, as weighed or as usual at the port", lambda row: row.figures.discharge_kg_per_h, unit="kg/h"),
-    column("out_turn_kg", NUMBER, "Over the scale at this landing", _out_turn, unit="kg"),
-    column("passage_nm", NUMBER, "Length of the passage home", lambda row: row.figures.passage_nm, unit="nmi", shown=positions_shown),
-    column("passage_h", NUMBER, "Time it took or takes", lambda row: row.figures.passage_h, unit="h"),
-    column("turnaround_h", NUMBER, "From the end of landing to sailing again", lambda row: row.figures.turnaround_h, unit="h"),
-    column("warmest_c", NUMBER, "Warmest at the inspector's probe", _warmest, unit="°C"),
+    column("trip", TEXT, N_("Id of the trip"), lambda row: row.trip.figures.trip.id),
+    column("landing", WHOLE, N_("Its place among the landings of the trip, from 1"), lambda row: row.order),
+    column("vessel", TEXT, N_("Her name"), lambda row: row.trip.figures.trip.vessel),
+    column("port", TEXT, N_("Name of the port"), lambda row: row.figures.port),
+    column("expected", TRUTH, N_("true where the time is reckoned and she has not docked"), lambda row: row.figures.expected),
+    column("docked", MOMENT, N_("When she docked, or is expected to, in fair weather"), lambda row: row.figures.docked),
+    column("last_word", MOMENT, N_("The last moment that her log tells of"), lambda row: row.trip.figures.trip.last_word),
+    column("landing_started", MOMENT, N_("Discharge begins"), lambda row: row.figures.landing_started),
+    column("landing_finished", MOMENT, N_("Discharge ends"), lambda row: row.figures.landing_finished),
+    column("discharge_h", NUMBER, N_("Time it took"), lambda row: row.figures.discharge_h, unit="h"),
+    column("discharge_kg_per_h", NUMBER, N_("Rate of it, as weighed or as usual at the port"), lambda row: row.figures.discharge_kg_per_h, unit="kg/h"),
+    column("out_turn_kg", NUMBER, N_("Over the scale at this landing"), _out_turn, unit="kg"),
+    column("passage_nm", NUMBER, N_("Length of the passage home"), lambda row: row.figures.passage_nm, unit="nmi", shown=positions_shown),
+    column("passage_h", NUMBER, N_("Time it took or takes"), lambda row: row.figures.passage_h, unit="h"),
+    column("turnaround_h", NUMBER, N_("From the end of landing to sailing again"), lambda row: row.figures.turnaround_h, unit="h"),
+    column("warmest_c", NUMBER, N_("Warmest at the inspector's probe"), _warmest, unit="°C"),
 )  # fmt: skip
 
 LANDED: tuple[Column[LandedRow], ...] = (
-    column("trip", TEXT, "Id of the trip", lambda row: row.trip.figures.trip.id),
-    column("species", TEXT, "Name of the species", lambda row: row.species),
-    column("code", TEXT, "FAO 3-alpha code", _code),
-    column("grade", TEXT, "Size grade; empty where the row has none", lambda row: row.grade),
-    column("hail_kg", NUMBER, "Kept, as estimated aboard", lambda row: row.hail_kg, unit="kg"),
-    column("out_turn_kg", NUMBER, "Over the scale, at all landings of the trip", lambda row: row.out_turn_kg, unit="kg"),
-    column("difference_kg", NUMBER, "Out-turn less hail", lambda row: row.difference_kg, unit="kg", shown=margin_shown),
-    column("difference_percent", NUMBER, "That, of the hail", lambda row: row.difference_percent, unit="%", shown=margin_shown),
-    column("within_tolerance", TRUTH, "Whether it lies within the fleet's limit; told where there are no grades", lambda row: row.within_tolerance, shown=margin_shown),
+    column("trip", TEXT, N_("Id of the trip"), lambda row: row.trip.figures.trip.id),
+    column("species", TEXT, N_("Name of the species"), lambda row: row.species),
+    column("code", TEXT, N_("FAO 3-alpha code"), _code),
+    column("grade", TEXT, N_("Size grade; empty where the row has none"), lambda row: row.grade),
+    column("hail_kg", NUMBER, N_("Kept, as estimated aboard"), lambda row: row.hail_kg, unit="kg"),
+    column("out_turn_kg", NUMBER, N_("Over the scale, at all landings of the trip"), lambda row: row.out_turn_kg, unit="kg"),
+    column("difference_kg", NUMBER, N_("Out-turn less hail"), lambda row: row.difference_kg, unit="kg", shown=margin_shown),
+    column("difference_percent", NUMBER, N_("That, of the hail"), lambda row: row.difference_percent, unit="%", shown=margin_shown),
+    column("within_tolerance", TRUTH, N_("Whether it lies within the fleet's limit; told where there are no grades"), lambda row: row.within_tolerance, shown=margin_shown),
 )  # fmt: skip
 
 
 SALES: tuple[Column[SoldRow], ...] = (
-    column("trip", TEXT, "Id of the trip", lambda row: row.trip.figures.trip.id),
-    column("species", TEXT, "Name of the species", lambda row: row.line.species),
-    column("grade", TEXT, "Size grade; empty where one price held for all", lambda row: row.line.grade),
-    column("weight_kg", NUMBER, "What was sold of it", lambda row: row.line.weight_kg, unit="kg"),
-    column("price_per_kg", NUMBER, "What a kilogram brought", lambda row: row.line.price_per_kg, unit=CURRENCY),
-    column("value", NUMBER, "What it brought", lambda row: row.line.value, unit=CURRENCY),
+    column("trip", TEXT, N_("Id of the trip"), lambda row: row.trip.figures.trip.id),
+    column("species", TEXT, N_("Name of the species"), lambda row: row.line.species),
+    column("grade", TEXT, N_("Size grade; empty where one price held for all"), lambda row: row.line.grade),
+    column("weight_kg", NUMBER, N_("What was sold of it"), lambda row: row.line.weight_kg, unit="kg"),
+    column("price_per_kg", NUMBER, N_("What a kilogram brought"), lambda row: row.line.price_per_kg, unit=CURRENCY),
+    column("value", NUMBER, N_("What it brought"), lambda row: row.line.value, unit=CURRENCY),
 )

@@ -6,6 +6,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned, SpeciesCatch, TowFigures
+from logbook.model.language import N_
 from logbook.model.names import fold_name
 from logbook.model.quantity import Position
 from logbook.model.trip import Amount, Tow
@@ -120,72 +121,75 @@ def _code(row: CatchRow) -> str | None:
 
 
 _KEY: tuple[Column[TowRow], ...] = (
-    column("trip", TEXT, "Id of the trip", lambda row: row.trip.figures.trip.id),
-    column("tow_order", WHOLE, "Its place among the tows of the trip, from 1", lambda row: row.order),
-    column("tow", WHOLE, "Number of the tow, as logged", lambda row: row.figures.no),
+    column("trip", TEXT, N_("Id of the trip"), lambda row: row.trip.figures.trip.id),
+    column("tow_order", WHOLE, N_("Its place among the tows of the trip, from 1"), lambda row: row.order),
+    column("tow", WHOLE, N_("Number of the tow, as logged"), lambda row: row.figures.no),
 )
 
 _MADE: tuple[Column[TowRow], ...] = (
-    column("vessel", TEXT, "Her name", lambda row: row.trip.figures.trip.vessel),
-    column("ground", TEXT, "Name of the ground", lambda row: row.figures.ground),
+    column("vessel", TEXT, N_("Her name"), lambda row: row.trip.figures.trip.vessel),
+    column("ground", TEXT, N_("Name of the ground"), lambda row: row.figures.ground),
     column(
-        "rectangle", TEXT, "ICES statistical rectangle", lambda row: row.figures.rectangle, shown=rectangles_shown
+        "rectangle", TEXT, N_("ICES statistical rectangle"), lambda row: row.figures.rectangle, shown=rectangles_shown
     ),
-    column("side", TEXT, "port, starboard or stern", lambda row: row.figures.side),
-    column("net", TEXT, "Name of the net", lambda row: row.figures.net),
-    column("pens", LIST, "Pens that the catch lies in", lambda row: row.figures.pens),
-    column("shot", MOMENT, "Towing begins", lambda row: row.figures.shot),
-    column("hauled", MOMENT, "Heaving begins", lambda row: row.figures.hauled),
-    column("on_ice", MOMENT, "When the catch was under ice", lambda row: row.figures.on_ice),
-    column("duration_h", NUMBER, "From shot to hauled", lambda row: row.figures.duration_h, unit="h"),
-    column("distance_nm", NUMBER, "Distance towed", lambda row: row.figures.distance_nm, unit="nmi"),
-    column("distance_by", TEXT, "How the distance came about", lambda row: row.figures.distance_by),
-    column("speed_kn", NUMBER, "Speed over the ground", lambda row: row.figures.speed_kn, unit="kn"),
-    column("depth_m", NUMBER, "Mean depth of water", lambda row: row.figures.depth_m, unit="m"),
-    column("warp_to_depth", NUMBER, "Warp out over depth", lambda row: row.figures.warp_to_depth),
-    column("light", TEXT, "day, twilight or night", lambda row: row.figures.light),
-    column("wind_force", WHOLE, "Wind logged with the tow", lambda row: row.tow.wind.force if row.tow.wind else None, unit="Beaufort"),
-    column("sea_temperature_c", NUMBER, "Sea at the surface, logged with the tow", lambda row: row.tow.sea_temperature, unit="°C"),
+    # For translators: what stands in the cells is English, whatever the language.
+    column("side", TEXT, N_("port, starboard or stern"), lambda row: row.figures.side),
+    column("net", TEXT, N_("Name of the net"), lambda row: row.figures.net),
+    column("pens", LIST, N_("Pens that the catch lies in"), lambda row: row.figures.pens),
+    column("shot", MOMENT, N_("Towing begins"), lambda row: row.figures.shot),
+    column("hauled", MOMENT, N_("Heaving begins"), lambda row: row.figures.hauled),
+    column("on_ice", MOMENT, N_("When the catch was under ice"), lambda row: row.figures.on_ice),
+    column("duration_h", NUMBER, N_("From shot to hauled"), lambda row: row.figures.duration_h, unit="h"),
+    column("distance_nm", NUMBER, N_("Distance towed"), lambda row: row.figures.distance_nm, unit="nmi"),
+    column("distance_by", TEXT, N_("How the distance came about"), lambda row: row.figures.distance_by),
+    column("speed_kn", NUMBER, N_("Speed over the ground"), lambda row: row.figures.speed_kn, unit="kn"),
+    column("depth_m", NUMBER, N_("Mean depth of water"), lambda row: row.figures.depth_m, unit="m"),
+    column("warp_to_depth", NUMBER, N_("Warp out over depth"), lambda row: row.figures.warp_to_depth),
+    # For translators: what stands in the cells is English, whatever the language.
+    column("light", TEXT, N_("day, twilight or night"), lambda row: row.figures.light),
+    column("wind_force", WHOLE, N_("Wind logged with the tow"), lambda row: row.tow.wind.force if row.tow.wind else None, unit="Beaufort"),
+    column("sea_temperature_c", NUMBER, N_("Sea at the surface, logged with the tow"), lambda row: row.tow.sea_temperature, unit="°C"),
 )  # fmt: skip
 
 _WHERE: tuple[Column[TowRow], ...] = tuple(
     column(name, NUMBER, about, value, unit="°", shown=positions_shown, places=_ANGLE)
     for name, about, value in (
-        ("start_latitude", "Where the tow began, north positive, WGS84", lambda row: _latitude(row.tow.start)),
-        ("start_longitude", "The same, east positive", lambda row: _longitude(row.tow.start)),
-        ("end_latitude", "Where it ended, north positive, WGS84", lambda row: _latitude(row.tow.end)),
-        ("end_longitude", "The same, east positive", lambda row: _longitude(row.tow.end)),
+        ("start_latitude", N_("Where the tow began, north positive, WGS84"), lambda row: _latitude(row.tow.start)),
+        ("start_longitude", N_("The same, east positive"), lambda row: _longitude(row.tow.start)),
+        ("end_latitude", N_("Where it ended, north positive, WGS84"), lambda row: _latitude(row.tow.end)),
+        ("end_longitude", N_("The same, east positive"), lambda row: _longitude(row.tow.end)),
     )
 )
 
 _CAUGHT: tuple[Column[TowRow], ...] = (
-    column("catch_told", TEXT, "known, nothing, with next, unknown or unreadable", lambda row: str(row.tow.kept)),
-    column("kept_kg", NUMBER, "Marketable catch as estimated aboard, as dressed", lambda row: row.figures.kept_kg, unit="kg"),
-    column("put_back_kg", NUMBER, "Put back", lambda row: row.figures.put_back_kg, unit="kg", shown=put_back_shown),
-    column("live_kg", NUMBER, "Live weight of what was kept", lambda row: row.figures.live_kg, unit="kg"),
-    column("kept_kg_per_h", NUMBER, "Kept over the hours it took", lambda row: row.figures.kept_kg_per_h, unit="kg/h"),
-    column("ice_days", NUMBER, "Age on ice, at the trip's `as_of`", lambda row: row.figures.ice_days, unit="d"),
-    column("foul", TRUTH, "true for a foul tow", lambda row: row.figures.foul),
-    column("came_fast", TRUTH, "true where gear came fast", lambda row: row.tow.fast is not None, shown=fasts_shown),
-    column("fast", TEXT, "What it came fast on, as typed", _fast, shown=lambda policy: policy.fasts and policy.words),
-    column("damage", TEXT, "Damage, as typed", lambda row: row.tow.damage, shown=words_shown),
-    column("gear_lost", TEXT, "Gear lost, as typed", lambda row: row.tow.gear_lost, shown=words_shown),
-    column("bottom", TEXT, "What the bottom is, as typed", lambda row: row.tow.bottom, shown=words_shown),
-    column("remarks", TEXT, "Remarks, in Markdown as typed", lambda row: row.tow.remarks, shown=words_shown),
+    # For translators: what stands in the cells is English, whatever the language.
+    column("catch_told", TEXT, N_("known, nothing, with next, unknown or unreadable"), lambda row: str(row.tow.kept)),
+    column("kept_kg", NUMBER, N_("Marketable catch as estimated aboard, as dressed"), lambda row: row.figures.kept_kg, unit="kg"),
+    column("put_back_kg", NUMBER, N_("Put back"), lambda row: row.figures.put_back_kg, unit="kg", shown=put_back_shown),
+    column("live_kg", NUMBER, N_("Live weight of what was kept"), lambda row: row.figures.live_kg, unit="kg"),
+    column("kept_kg_per_h", NUMBER, N_("Kept over the hours it took"), lambda row: row.figures.kept_kg_per_h, unit="kg/h"),
+    column("ice_days", NUMBER, N_("Age on ice, at the trip's `as_of`"), lambda row: row.figures.ice_days, unit="d"),
+    column("foul", TRUTH, N_("true for a foul tow"), lambda row: row.figures.foul),
+    column("came_fast", TRUTH, N_("true where gear came fast"), lambda row: row.tow.fast is not None, shown=fasts_shown),
+    column("fast", TEXT, N_("What it came fast on, as typed"), _fast, shown=lambda policy: policy.fasts and policy.words),
+    column("damage", TEXT, N_("Damage, as typed"), lambda row: row.tow.damage, shown=words_shown),
+    column("gear_lost", TEXT, N_("Gear lost, as typed"), lambda row: row.tow.gear_lost, shown=words_shown),
+    column("bottom", TEXT, N_("What the bottom is, as typed"), lambda row: row.tow.bottom, shown=words_shown),
+    column("remarks", TEXT, N_("Remarks, in Markdown as typed"), lambda row: row.tow.remarks, shown=words_shown),
 )  # fmt: skip
 
 TOWS = (*_KEY, *_MADE, *_WHERE, *_CAUGHT)
 
 CATCHES: tuple[Column[CatchRow], ...] = (
-    column("trip", TEXT, "Id of the trip", lambda row: row.tow.trip.figures.trip.id),
-    column("tow_order", WHOLE, "The tow's place among the tows of the trip, from 1", lambda row: row.tow.order),
-    column("tow", WHOLE, "Number of the tow, as logged", lambda row: row.tow.figures.no),
-    column("species", TEXT, "Name of the species", lambda row: row.species),
-    column("code", TEXT, "FAO 3-alpha code", _code),
-    column("grade", TEXT, "Size grade; empty where the row has none", lambda row: row.grade),
-    column("state", TEXT, "How it was dressed when weighed", lambda row: row.state),
-    column("kept_kg", NUMBER, "Marketable catch as estimated aboard, as dressed", lambda row: row.kept_kg, unit="kg"),
-    column("kept_count", WHOLE, "Fish counted, where a count was typed", lambda row: row.kept_count),
-    column("undersize_kg", NUMBER, "Kept under the legal size, all grades", lambda row: row.undersize_kg, unit="kg", shown=put_back_shown),
-    column("put_back_kg", NUMBER, "Put back, all grades", lambda row: row.put_back_kg, unit="kg", shown=put_back_shown),
+    column("trip", TEXT, N_("Id of the trip"), lambda row: row.tow.trip.figures.trip.id),
+    column("tow_order", WHOLE, N_("The tow's place among the tows of the trip, from 1"), lambda row: row.tow.order),
+    column("tow", WHOLE, N_("Number of the tow, as logged"), lambda row: row.tow.figures.no),
+    column("species", TEXT, N_("Name of the species"), lambda row: row.species),
+    column("code", TEXT, N_("FAO 3-alpha code"), _code),
+    column("grade", TEXT, N_("Size grade; empty where the row has none"), lambda row: row.grade),
+    column("state", TEXT, N_("How it was dressed when weighed"), lambda row: row.state),
+    column("kept_kg", NUMBER, N_("Marketable catch as estimated aboard, as dressed"), lambda row: row.kept_kg, unit="kg"),
+    column("kept_count", WHOLE, N_("Fish counted, where a count was typed"), lambda row: row.kept_count),
+    column("undersize_kg", NUMBER, N_("Kept under the legal size, all grades"), lambda row: row.undersize_kg, unit="kg", shown=put_back_shown),
+    column("put_back_kg", NUMBER, N_("Put back, all grades"), lambda row: row.put_back_kg, unit="kg", shown=put_back_shown),
 )  # fmt: skip

@@ -11,19 +11,22 @@ from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
+from logbook.model.language import N_
 from logbook.model.problem import Problem
 from logbook.render.files import of_landings, of_tows, of_trips
 from logbook.render.files.columns import TEXT, WHOLE, Column, Row, Table, column, columns_of, fields_of, rows_of
 from logbook.render.gather import begun
+from logbook.render.language import _
 
 _PROBLEMS: tuple[Column[Problem], ...] = (
-    column("file", TEXT, "File it stands in", lambda row: row.place.file),
-    column("line", WHOLE, "Line, from 1", lambda row: row.place.line),
-    column("column", WHOLE, "Column in characters, from 1", lambda row: row.place.column),
-    column("severity", TEXT, "error, warning or note", lambda row: str(row.severity)),
-    column("code", TEXT, "Which rule", lambda row: row.code),
-    column("message", TEXT, "What was found", lambda row: row.message),
-    column("hint", TEXT, "What to type instead", lambda row: row.hint),
+    column("file", TEXT, N_("File it stands in"), lambda row: row.place.file),
+    column("line", WHOLE, N_("Line, from 1"), lambda row: row.place.line),
+    column("column", WHOLE, N_("Column in characters, from 1"), lambda row: row.place.column),
+    # For translators: what stands in the cells is English, whatever the language.
+    column("severity", TEXT, N_("error, warning or note"), lambda row: str(row.severity)),
+    column("code", TEXT, N_("Which rule"), lambda row: row.code),
+    column("message", TEXT, N_("What was found"), lambda row: row.message),
+    column("hint", TEXT, N_("What to type instead"), lambda row: row.hint),
 )
 
 
@@ -64,34 +67,36 @@ def tables_of(
         )
 
     made = [
-        table("trips", "One row a trip.", of_trips.COLUMNS, lines, ("trip",), parent=()),
-        table("tows", "One row a tow.", of_tows.TOWS, tows, ("trip", "tow_order")),
+        table("trips", _("One row a trip."), of_trips.COLUMNS, lines, ("trip",), parent=()),
+        table("tows", _("One row a tow."), of_tows.TOWS, tows, ("trip", "tow_order")),
         table(
             "catches",
-            "One row for each species and grade of a tow. What was put back or kept undersize stands in a row without a grade.",
+            _(
+                "One row for each species and grade of a tow. What was put back or kept undersize stands in a row without a grade."
+            ),
             of_tows.CATCHES,
             of_tows.catch_rows(tows),
             parent=("tows", "trip", "tow_order"),
         ),
         table(
             "landings",
-            f"One row for each landing that was made or is expected. {of_landings.NO_WATCH}",
+            " ".join((_("One row for each landing that was made or is expected."), _(of_landings.NO_WATCH))),
             of_landings.LANDINGS,
             of_landings.landing_rows(ordered),
             ("trip", "landing"),
         ),
         table(
             "landed",
-            "One row for each species and grade put ashore.",
+            _("One row for each species and grade put ashore."),
             of_landings.LANDED,
             of_landings.landed_rows(ordered),
         ),
     ]
     if policy.money:
-        about = "One row for each species, grade or lot that was sold."
+        about = _("One row for each species, grade or lot that was sold.")
         made.append(table("sales", about, of_landings.SALES, of_landings.sold_rows(ordered)))
     if policy.problems:
-        about = "One row for each thing found wrong in a log."
+        about = _("One row for each thing found wrong in a log.")
         made.append(table("problems", about, _PROBLEMS, sorted(set(problems)), parent=()))
     return tuple(made)
 

@@ -4,14 +4,16 @@ from collections.abc import Iterable, Iterator
 from datetime import datetime
 
 from logbook.model.figures import Reckoned
+from logbook.model.language import N_
 from logbook.render.cautions import NAVIGATION
 from logbook.render.files.cells import PLACES
 from logbook.render.files.geometry import collection, geometry
 from logbook.render.files.of_tows import TowRow, tow_rows
 from logbook.render.gather import begun
+from logbook.render.language import _
 
-_LINE = "straight between the positions typed"
-_POINT = "one position typed"
+_LINE = N_("straight between the positions typed")
+_POINT = N_("one position typed")
 
 
 def tracks_geojson(trips: Iterable[Reckoned]) -> bytes | None:
@@ -30,7 +32,7 @@ def _features(tows: Iterable[TowRow]) -> Iterator[dict[str, object]]:
                 "type": "Feature",
                 "id": f"{row.trip.figures.trip.id}/{row.order}",
                 "geometry": made,
-                "properties": _properties(row, _LINE if len(places) > 1 else _POINT),
+                "properties": _properties(row, _(_LINE if len(places) > 1 else _POINT)),
             }
 
 
