@@ -112,8 +112,8 @@ TRIP = Keys(
     Key(name="ice loaded", kind="weight", about="Ice loaded for the trip.", example="24 t"),
     Key(name="ice left at sailing", kind="weight", about="Ice still aboard from the trip before.", example="1.5 t"),
     Key(name="fuel loaded", kind="volume or weight", about="Fuel loaded for the trip.", example="9000 l"),
-    Key(name="sea temperature", kind="temperature", about="Of the sea at the surface, where a tow gives none.", example="8 C"),
-    Key(name="deck temperature", kind="temperature", about="Of the air on deck, where a tow gives none.", example="6 C"),
+    Key(name="sea temperature", kind="temperature", about="Temperature of the sea at the surface, where a tow gives none.", example="8 C"),
+    Key(name="deck temperature", kind="temperature", about="Temperature of the air on deck, where a tow gives none.", example="6 C"),
     Key(name="planned", kind="mapping", about="What was planned: days and catch.", example="{days: 6, catch: 40 t}"),
     Key(name="tows", kind="list", about="The tows in order, with `- day:` lines between them.", example="- 2015-2150, 98 fm, cod 9 baskets"),
     Key(name="stowage", kind="list", about="The fishroom's own tally.", example="- {at: 0130, pen: P2, tows: 12-13, fish: {cod: 22 boxes}}"),
@@ -143,7 +143,7 @@ TOW = Keys(
     Key(name="from", kind="position", about="Where the tow began.", example="58 52.4N 015 10.0W"),
     Key(name="to", kind="position", about="Where it ended.", example="58 48.1N 015 04.2W"),
     Key(name="via", kind="list of positions", about="Where it turned, in order.", example="[58 50.0N 015 09.0W]"),
-    Key(name="side", kind="side", about="port, starboard or stern; carried on.", example="starboard"),
+    Key(name="side", kind="side", about="The side the gear is worked on: port, starboard or stern; carried on.", example="starboard"),
     Key(name="ground", kind="name", about="The ground it was made on; carried on.", example="The Saddle"),
     Key(name="bottom", kind="words", about="What the bottom was like.", example="hard, some weed"),
     Key(name="depth", kind="depth", about="Depth of water, or a range.", example="95-110 fm"),
@@ -152,8 +152,8 @@ TOW = Keys(
     Key(name="net", kind="name", about="A net of the vessel's; carried on.", example="rockhopper"),
     Key(name="wind", kind="wind", about="Where it blows from and its Beaufort force.", example="SW 6"),
     Key(name="sea", kind="sea state", about="WMO sea state, 0 to 9.", example="5"),
-    Key(name="sea temperature", kind="temperature", about="Of the sea at the surface.", example="8 C"),
-    Key(name="deck temperature", kind="temperature", about="Of the air on deck.", example="6 C"),
+    Key(name="sea temperature", kind="temperature", about="Temperature of the sea at the surface.", example="8 C"),
+    Key(name="deck temperature", kind="temperature", about="Temperature of the air on deck.", example="6 C"),
     Key(name="catch", kind="catch", about="What was kept, by species and grade; `none`, or `with next`.", example="{cod: 14 baskets}"),
     Key(name="put back", kind="catch", about="What was not kept.", example="{skate: 3 baskets}", variants=("over the side", "discards")),
     Key(name="undersize", kind="catch", about="Kept, but under the legal size.", example="{haddock: 20 kg}"),
@@ -187,10 +187,10 @@ READING = Keys(
     "a reading",
     _at("When it was taken."),
     Key(name="pen", kind="name", about="The pen of a single temperature.", example="P1"),
-    Key(name="temperature", kind="temperature", about="In that pen.", example="0.4 C"),
+    Key(name="temperature", kind="temperature", about="The temperature in that pen.", example="0.4 C"),
     Key(name="temperatures", kind="mapping", about="Pen and temperature of several.", example="{P1: 0.4 C, P2: 0.8 C}"),
     Key(name="ice left", kind="weight", about="Ice still loose to use.", example="9 t"),
-    Key(name="ice taken aboard", kind="weight", about="From ashore or another vessel.", example="4 t"),
+    Key(name="ice taken aboard", kind="weight", about="Ice taken from ashore or another vessel.", example="4 t"),
     Key(name="re-iced", kind="mapping", about="Pen and ice moved there from the loose ice.", example="{P1: 0.3 t}"),
     Key(name="fuel left", kind="volume or weight", about="Fuel in the tanks.", example="5200 l"),
     _REMARKS,
@@ -198,25 +198,25 @@ READING = Keys(
 
 WEATHER = Keys(
     "a look at the weather",
-    _at("When."),
+    _at("When it was."),
     Key(name="wind", kind="wind", about="Where it blows from and its Beaufort force.", example="SW 6"),
     Key(name="sea", kind="sea state", about="WMO sea state, 0 to 9.", example="5"),
-    Key(name="swell", kind="words", about="Height and direction.", example="3 m from W"),
+    Key(name="swell", kind="words", about="Height and direction of the swell.", example="3 m from W"),
     Key(name="visibility", kind="words", about="How far one sees.", example="good"),
-    Key(name="air temperature", kind="temperature", about="Of the air.", example="4 C"),
-    Key(name="pressure", kind="pressure", about="Of the air.", example="1004 hPa", variants=("barometer",)),
-    Key(name="icing", kind="icing", about="On deck: none, light, moderate or severe.", example="light"),
+    Key(name="air temperature", kind="temperature", about="Temperature of the air.", example="4 C"),
+    Key(name="pressure", kind="pressure", about="Pressure of the air.", example="1004 hPa", variants=("barometer",)),
+    Key(name="icing", kind="icing", about="Icing on deck: none, light, moderate or severe.", example="light"),
     _REMARKS,
 )
 
 GEAR = Keys(
     "a gear entry",
-    _at("When."),
+    _at("When it was."),
     Key(name="net", kind="name", about="Which net.", example="rockhopper"),
     Key(name="doors", kind="name", about="Which doors.", example="old pair"),
     Key(name="warps", kind="name", about="Which warps.", example="starboard"),
     Key(name="item", kind="name", about="Anything else.", example="cod end"),
-    Key(name="event", kind="gear event", about="changed, mended, lost or measured.", example="mended", required=True),
+    Key(name="event", kind="gear event", about="What was done: changed, mended, lost or measured.", example="mended", required=True),
     Key(name="took", kind="duration", about="How long it took.", example="3 h"),
     _REMARKS,
 )
@@ -228,13 +228,13 @@ TIME_LOST = Keys(
     "an entry of time lost",
     _FROM,
     _TO,
-    Key(name="why", kind="words", about="dodging, gear, engine, ice, berth, shifting ground, or words.", example="dodging", required=True),
+    Key(name="why", kind="words", about="The cause: dodging, gear, engine, ice, berth, shifting ground, or words.", example="dodging", required=True),
 )
 REST = Keys("a period of rest", Key(name="who", kind="name", about="A hand or a watch.", example="A. Fell", required=True), _FROM, _TO)
-ALL_HANDS = Keys("an entry of all hands", _FROM, _TO, Key(name="why", kind="words", about="What for.", example="big haul"))
+ALL_HANDS = Keys("an entry of all hands", _FROM, _TO, Key(name="why", kind="words", about="What they were turned to for.", example="big haul"))
 PASSAGE = Keys(
     "a fix",
-    _at("When."),
+    _at("When it was."),
     Key(name="position", kind="position", about="Where the ship was.", example="59 20.0N 013 00.0W", required=True),
     _REMARKS,
 )
@@ -242,7 +242,7 @@ PASSAGE = Keys(
 LANDED = Keys(
     "a landing",
     Key(name="docked", kind="time", about="When she was alongside.", example="2026-03-10 21:15", required=True),
-    Key(name="port", kind="name", about="Where.", example="Port Kerrin"),
+    Key(name="port", kind="name", about="Where she landed.", example="Port Kerrin"),
     Key(name="started landing", kind="time", about="Discharge begins.", example="22:00", variants=("discharging",)),
     Key(name="finished landing", kind="time", about="Discharge ends.", example="03:10", variants=("discharged",)),
     Key(name="out-turn", kind="weights", about="What the scale said, by species and grade.", example="{cod: {large: 4120 kg}}"),
@@ -278,18 +278,18 @@ FLEET = Keys(
     Key(name="species", kind="list", about="Species of its own, or put in place of the program's.", example="- {name: cod, also: [keeling]}"),
     Key(name="editions", kind="mapping", about="What the crew and the public see.", example="{crew: {positions: ground}}"),
     Key(name="season starts", kind="day", about="When the season begins, if not with the year.", example="1 September"),
-    Key(name="language", kind="name", about="Language of the pages.", example="en"),
+    Key(name="language", kind="language", about="Language of the pages.", example="en"),
 )
 
 UNITS = Keys(
     "units",
-    Key(name="depth", kind="unit", about="Of depths.", example="fm"),
-    Key(name="length", kind="unit", about="Of warps and gear.", example="m"),
-    Key(name="catch", kind="unit", about="Of catches.", example="basket"),
-    Key(name="weight", kind="unit", about="Of ice, out-turn and other weights.", example="kg"),
-    Key(name="temperature", kind="unit", about="Of temperatures.", example="C"),
-    Key(name="speed", kind="unit", about="Of speeds.", example="kn"),
-    Key(name="fuel", kind="unit", about="Of fuel.", example="l"),
+    Key(name="depth", kind="unit", about="The unit of depths.", example="fm"),
+    Key(name="length", kind="unit", about="The unit of warps and gear.", example="m"),
+    Key(name="catch", kind="unit", about="The unit of catches; a measure of the fleet's own will do.", example="basket"),
+    Key(name="weight", kind="unit", about="The unit of ice, out-turn and other weights.", example="kg"),
+    Key(name="temperature", kind="unit", about="The unit of temperatures.", example="C"),
+    Key(name="speed", kind="unit", about="The unit of speeds.", example="kn"),
+    Key(name="fuel", kind="unit", about="The unit of fuel.", example="l"),
     Key(name="gallon", kind="gallon", about="Which gallon: imperial or US.", example="imperial"),
 )
 LIMITS = Keys(
@@ -300,14 +300,14 @@ LIMITS = Keys(
 )
 CONSTANTS = Keys(
     "constants",
-    Key(name="specific heat", kind="specific heat", about="Of fish.", example="3.35 kJ/kgK"),
-    Key(name="latent heat", kind="latent heat", about="Of ice.", example="334 kJ/kg"),
+    Key(name="specific heat", kind="specific heat", about="Specific heat of fish.", example="3.35 kJ/kgK"),
+    Key(name="latent heat", kind="latent heat", about="Heat that melts ice.", example="334 kJ/kg"),
 )
 ASSUMED = Keys(
     "what is assumed",
     Key(name="fish to ice", kind="number", about="Kilograms of fish laid with one of ice.", example="2"),
-    Key(name="pen temperature", kind="temperature", about="Of a pen without a reading.", example="1 C"),
-    Key(name="hours to stow", kind="number", about="From hauled to under ice.", example="2"),
+    Key(name="pen temperature", kind="temperature", about="Temperature of a pen without a reading.", example="1 C"),
+    Key(name="hours to stow", kind="number", about="Hours from hauled to under ice.", example="2"),
 )
 VESSEL = Keys(
     "a vessel",
@@ -315,9 +315,9 @@ VESSEL = Keys(
     Key(name="registration", kind="name", about="Port letters and number.", example="KI 114"),
     Key(name="zone", kind="zone", about="Time of its logs, where not the fleet's.", example="UTC"),
     Key(name="length", kind="length", about="Length over all.", example="31 m"),
-    Key(name="steaming speed", kind="speed", about="Usual on passage.", example="9.5 kn"),
-    Key(name="poor weather speed", kind="speed", about="Usual on passage in poor weather.", example="6.5 kn"),
-    Key(name="towing speed", kind="speed", about="Usual while towing.", example="3.2 kn"),
+    Key(name="steaming speed", kind="speed", about="Her usual speed on passage.", example="9.5 kn"),
+    Key(name="poor weather speed", kind="speed", about="Her usual speed on passage in poor weather.", example="6.5 kn"),
+    Key(name="towing speed", kind="speed", about="Her usual speed while towing.", example="3.2 kn"),
     Key(name="ice capacity", kind="weight", about="Ice she can load.", example="30 t"),
     Key(name="hold", kind="mapping", about="Her fishroom.", example="{heat gain: 1.9 kW, pens: {P1: 2.4 t}}"),
     Key(name="nets", kind="list", about="Her nets.", example="- {name: rockhopper, door spread: 62 m}"),
@@ -332,12 +332,12 @@ HOLD = Keys(
 NET = Keys(
     "a net",
     Key(name="name", kind="name", about="What it is called.", example="rockhopper", required=True),
-    Key(name="side", kind="side", about="port, starboard or stern.", example="starboard"),
+    Key(name="side", kind="side", about="Where it is worked: port, starboard or stern.", example="starboard"),
     Key(name="doors", kind="weight", about="Weight of a door.", example="720 kg"),
-    Key(name="door spread", kind="length", about="Between the doors.", example="62 m"),
-    Key(name="wing spread", kind="length", about="Between the wings.", example="17 m"),
+    Key(name="door spread", kind="length", about="Distance between the doors.", example="62 m"),
+    Key(name="wing spread", kind="length", about="Distance between the wings.", example="17 m"),
     Key(name="headline", kind="length", about="Length of the headline.", example="24 m"),
-    Key(name="mesh", kind="mesh", about="Of the cod end.", example="120 mm"),
+    Key(name="mesh", kind="mesh", about="Mesh of the cod end.", example="120 mm"),
 )
 PORT = Keys(
     "a port",
@@ -374,15 +374,15 @@ SPECIES = Keys(
 )
 EDITION = Keys(
     "an edition",
-    Key(name="positions", kind="positions", about="exact, rectangle or ground.", example="ground"),
+    Key(name="positions", kind="positions", about="How finely positions are shown: exact, rectangle or ground.", example="ground"),
     Key(name="fasts", kind="yes or no", about="Whether fasts are shown.", example="yes"),
     Key(name="after", kind="duration", about="How long positions are held back.", example="0 days"),
 )
 EDITIONS = Keys(
     "editions",
-    Key(name="office", kind="mapping", about="For the office.", example="{positions: exact}"),
-    Key(name="crew", kind="mapping", about="For the crew.", example="{positions: ground}"),
-    Key(name="public", kind="mapping", about="For everybody.", example="{positions: rectangle}"),
+    Key(name="office", kind="mapping", about="What is shown to the office.", example="{positions: exact}"),
+    Key(name="crew", kind="mapping", about="What is shown to the crew.", example="{positions: ground}"),
+    Key(name="public", kind="mapping", about="What is shown to everybody.", example="{positions: rectangle}"),
 )
 
 # fmt: on
