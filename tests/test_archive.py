@@ -13,7 +13,7 @@ import pytest
 
 from logbook.build import build
 from logbook.model.problem import Severity
-from logbook.publish.folder import LOCK
+from logbook.publish.lock import LOCK
 from logbook.read.folder import Folder, read_folder
 from logbook.reckon.trip import reckon_trips
 

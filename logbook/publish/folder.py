@@ -12,16 +12,14 @@ import time
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
-from filelock import FileLock, Timeout
 from msgspec import Struct
 
 from logbook.model.page import Page
+from logbook.publish.lock import BusyError, alone
 from logbook.publish.manifest import MANIFEST, Manifest, is_inside, manifest_text, read_manifest
 from logbook.publish.staging import STAGING, Staging, behind_link, clear_aside, there
 
-LOCK = ".archive.lock"
 _FRONT = "index.html"
-_WAIT_S = 30
 _GRACE_S = 1.0
 """How long what has gone stays: a page that was opened just before still finds its charts and what it leads to."""
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
@@ -67,10 +65,10 @@ def publish(pages: Iterable[Page], folder: Path) -> Published:
         raise PublishError(f"{folder} is a file or leads nowhere; name another place for the archive")
     try:
         folder.mkdir(parents=True, exist_ok=True)
-        with FileLock(folder / LOCK, timeout=_WAIT_S):
+        with alone(folder):
             return _replace_all(staged, folder)
-    except Timeout as busy:
-        raise PublishError(f"another build is writing {folder}; try again when it is done") from busy
+    except BusyError as busy:
+        raise PublishError(str(busy)) from busy
     except OSError as fault:
         raise PublishError(f"could not write the archive: {_told(fault)}") from fault
 

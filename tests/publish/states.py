@@ -13,7 +13,8 @@ from html.parser import HTMLParser
 from pathlib import Path, PurePosixPath
 from urllib.parse import unquote, urljoin, urlsplit
 
-from logbook.publish.folder import _GRACE_S, LOCK, way_back
+from logbook.publish.folder import _GRACE_S, way_back
+from logbook.publish.lock import BUILDER, LOCK
 from logbook.publish.manifest import MANIFEST
 from logbook.publish.staging import STAGING
 
@@ -117,7 +118,7 @@ def build_whole(logs: Path, site: Path, grace_s: float = _GRACE_S) -> None:
 
 def files_of(site: Path) -> dict[str, bytes]:
     """Return every file of an archive but its list and its lock."""
-    paths = (path for path in site.rglob("*") if path.is_file() and path.name not in (LOCK, MANIFEST))
+    paths = (path for path in site.rglob("*") if path.is_file() and path.name not in (LOCK, BUILDER, MANIFEST))
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in paths}
 
 

@@ -16,7 +16,9 @@ from hypothesis import strategies as st
 
 from logbook.model.page import Page
 from logbook.publish import folder as publishing
-from logbook.publish.folder import LOCK, PublishError, publish
+from logbook.publish import lock
+from logbook.publish.folder import PublishError, publish
+from logbook.publish.lock import BUILDER, LOCK
 from logbook.publish.manifest import MANIFEST, has_trips, read_manifest
 from logbook.publish.staging import STAGING, Staging
 
@@ -238,12 +240,17 @@ def test_a_damaged_manifest_stops_no_build_of_an_empty_folder(tmp_path: Path, te
     assert tree(tmp_path) == {"index.html": b"front"}
 
 
-def test_a_second_builder_waits_and_then_says_so(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(publishing, "_WAIT_S", 0.05)
-    tmp_path.mkdir(exist_ok=True)
+def test_a_second_builder_waits_and_then_says_who_is_building(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(lock, "_WAIT_S", 0.05)
 
-    with FileLock(tmp_path / LOCK), pytest.raises(PublishError, match="another build"):
+    with lock.alone(tmp_path), pytest.raises(PublishError, match=rf"another build \(process {os.getpid()} on .*\) is"):
         publish(pages(index_html="front"), tmp_path)
+    with FileLock(tmp_path / LOCK), pytest.raises(PublishError, match="another build is writing"):
+        publish(pages(index_html="front"), tmp_path)
+
+    (tmp_path / BUILDER).write_text("process 1 on a machine that stopped")
+    publish(pages(index_html="front"), tmp_path)
+    assert not (tmp_path / BUILDER).exists()
 
 
 def test_a_full_disk_changes_nothing_and_leaves_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

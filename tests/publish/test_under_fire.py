@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 from filelock import FileLock
 
-from logbook.publish.folder import LOCK
+from logbook.publish.lock import LOCK
 from logbook.publish.manifest import read_manifest
 from logbook.publish.staging import STAGING
 from tests.publish.hot_readers import hot_readers
