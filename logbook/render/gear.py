@@ -10,6 +10,7 @@ from logbook.render.charts import Chart, Track
 from logbook.render.environment import environment
 from logbook.render.files.paths import FASTS_GEOJSON, FASTS_GPX
 from logbook.render.frame import Frame, Site
+from logbook.render.language import _, speech
 from logbook.render.links import GEAR, fleet_chart
 from logbook.render.marks import Notes
 from logbook.render.more_charts import gear_chart
@@ -62,14 +63,14 @@ def gear_context(site: Site, fleet: Fleet, figures: FleetFigures) -> GearPage:
     notes = Notes()
     vessels = [
         VesselGear(name=name, rows=gear_rows({**own.gear, **own.rigging}, notes))
-        for name, own in sorted(figures.of_vessel.items())
+        for name, own in sorted(figures.of_vessel.items(), key=lambda named: speech().place_in_alphabet(named[0]))
     ]
     rows = tuple(
         FastRow(number=n, mark=mark, placed=mark.at is not None or bool(mark.track))
         for n, mark in enumerate(figures.fasts, 1)
     )
     return GearPage(
-        frame=Frame(site=site, path=GEAR, title="Gear and fasts"),
+        frame=Frame(site=site, path=GEAR, title=_("Gear and fasts")),
         vessels=tuple(vessel for vessel in vessels if vessel.rows),
         notes=notes,
         fasts=rows,
@@ -113,9 +114,13 @@ def _chart(rows: tuple[FastRow, ...], fleet: Fleet) -> Chart | None:
 
 
 def _alt(drawn: int, left_off: list[int]) -> str:
-    said = f"Chartlet of {many(drawn, 'place', 'places')} where gear came fast, numbered as in the table"
-    off = f"; not on it, since far from the others: {', '.join(map(str, left_off))}" if left_off else ""
-    return f"{said}{off}."
+    places = many(drawn, "place", "places")
+    if not left_off:
+        return _("Chartlet of {places} where gear came fast, numbered as in the table.").format(places=places)
+    words = _(
+        "Chartlet of {places} where gear came fast, numbered as in the table; not on it, since far from the others: {numbers}."
+    )
+    return words.format(places=places, numbers=", ".join(map(str, left_off)))
 
 
 def render_gear(context: GearPage) -> str:

@@ -11,25 +11,29 @@ from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
+from logbook.render.language import _
 from logbook.render.links import ground_page, place_chart, species_page
-from logbook.render.shown import brief_month, fixed, month_name, month_names, one_line, plain, weight
+from logbook.render.shown import brief_month, fixed, month_name, one_line, plain, weight
 
 _HEIGHT = 300
 _MOST = 10
 _LATEST = 24
 _LABEL = 24
+_NO_GRADE = "ungraded"
+"""What the records call the fish whose grade was not logged."""
 
 
 class SpeciesPage(Struct, frozen=True, kw_only=True):
-    """All that a species' page shows."""
+    """All that a species' page shows; `names` are those of the months, and the same short."""
 
     frame: Frame
     species: SpeciesFigures
     months: Chart | None
     landed: Chart | None
     grades: Chart | None
+    by_grade: Mapping[str, Decimal]
     best_month: str
-    names: tuple[str, ...]
+    names: tuple[tuple[str, str], ...]
 
 
 class GroundPage(Struct, frozen=True, kw_only=True):
@@ -46,14 +50,18 @@ class GroundPage(Struct, frozen=True, kw_only=True):
 def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
     """Return what a species' page shows."""
     known = [(rate, month) for month, rate in enumerate(species.by_month, 1) if rate]
+    by_grade = {_("ungraded") if grade == _NO_GRADE else grade: kg for grade, kg in species.grades.items()}
     return SpeciesPage(
         frame=Frame(site=site, path=species_page(species.name), title=one_line(species.name, 60)),
         species=species,
         months=_months_chart(species_chart(species.name, "months"), species.name, species.by_month),
         landed=_landed_chart(species),
-        grades=_bars(species_chart(species.name, "grades"), f"{species.name} by grade", "kg", species.grades),
+        grades=_bars(
+            species_chart(species.name, "grades"), _("{name} by grade").format(name=species.name), "kg", by_grade
+        ),
+        by_grade=by_grade,
         best_month=month_name(max(known)[1]) if known else "",
-        names=month_names(),
+        names=tuple((month_name(month), brief_month(month)) for month in range(1, 13)),
     )
 
 
@@ -66,7 +74,12 @@ def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -
         frame=Frame(site=site, path=ground_page(ground.name), title=one_line(ground.name, 60)),
         ground=ground,
         months=_months_chart(place_chart("grounds", ground.name, "months"), ground.name, by_month),
-        species=_bars(place_chart("grounds", ground.name, "species"), f"Catch per hour on {ground.name}", "kg/h", kept),
+        species=_bars(
+            place_chart("grounds", ground.name, "species"),
+            _("Catch per hour on {name}").format(name=ground.name),
+            _("kg/h"),
+            kept,
+        ),
         species_pages=species,
         by_month=tuple((month_name(month), group) for month, group in ground.by_month),
     )
@@ -90,13 +103,16 @@ def _months_chart(path: str, name: str, rates: Months) -> Chart | None:
         )
         for month, rate in enumerate(rates, 1)
     )
-    best = month_name(max(known)[1])
+    rate, best = max(known)
+    words = _(
+        "Catch per hour of {name} by month of all years, best in {month}, {rate} kg/h; a question mark is a month not fished."
+    )
     return Chart(
         path=path,
-        alt=f"Catch per hour of {one_line(name)} by month of all years, best in {best}, {fixed(max(known)[0])} kg/h; a question mark is a month not fished.",
+        alt=words.format(name=one_line(name), month=month_name(best), rate=fixed(rate)),
         width=BROAD,
         height=_HEIGHT,
-        drawing=Columns(unit="kg/h", bars=bars),
+        drawing=Columns(unit=_("kg/h"), bars=bars),
     )
 
 
@@ -107,15 +123,16 @@ def _landed_chart(species: SpeciesFigures) -> Chart | None:
     months = _every_month(species.landed_by_month)[-_LATEST:]
     bars, years = [], None
     for month, kg in months:
-        year, _, number = month.partition("-")
+        year, _dash, number = month.partition("-")
         bars.append(
             Bar(label=f"{brief_month(int(number))} {year}", parts=(Part(size=float(kg) / 1000),), lead=year != years)
         )
         years = year
-    total = sum((kg for _, kg in months), Decimal(0))
+    total = sum((kg for _month, kg in months), Decimal(0))
+    words = _("Landings of {name} by month: {weight} in the months shown.")
     return Chart(
         path=species_chart(species.name, "landed"),
-        alt=f"Landings of {one_line(species.name)} by month: {plain(weight(total))} in the months shown.",
+        alt=words.format(name=one_line(species.name), weight=plain(weight(total))),
         width=BROAD,
         height=_HEIGHT,
         drawing=Columns(unit="t", bars=tuple(bars)),
