@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from logbook.model.edition import CREW, EDITIONS, Policy
 from logbook.model.figures import Reckoned
-from logbook.model.page import Page
+from logbook.model.page import AtOnce, File, Page, content_of
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, PublishError, publish
@@ -212,8 +212,8 @@ def _bare_files(folder: Folder, trips: tuple[Reckoned, ...], edition: str) -> It
     shown = redact_trips(trips, policy)
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
-    for page in data_files(folder.fleet, shown, figures, problems, policy, folder.fleet.title, linked=False):
-        yield Page(path=page.path.removeprefix(FILES), content=page.content)
+    for page in data_files(folder.fleet, shown, figures, problems, policy, folder.fleet.title, AtOnce(), linked=False):
+        yield Page(path=page.path.removeprefix(FILES), content=content_of(page))
 
 
 def _keep_apart(site: Path, *, alone: bool) -> None:
@@ -239,9 +239,9 @@ def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> 
         return publish([*_pages(folder, shown, policy), *last_good_pages(kept, logs)], edition.place)
 
 
-def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy) -> Iterable[Page]:
+def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy) -> Iterable[File]:
     """Give the pages of an edition and all that they lead to, from what it shows."""
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
     places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
-    return render_archive(folder.fleet, shown, figures, problems, policy, places)
+    return render_archive(folder.fleet, shown, figures, problems, policy, places, AtOnce())

@@ -4,6 +4,7 @@ from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
+from logbook.model.page import AtOnce, content_of
 from logbook.model.places import Places
 from logbook.model.problem import Problem
 from logbook.reckon.fleet import reckon_fleet
@@ -54,6 +55,6 @@ def archive_of(
     """Return every file of the archive of some logs, by its path; each path is there once."""
     of = of or fleet()
     site, trips, figures, places = shown(*texts, of=of, edition=edition)
-    pages = list(render_archive(of, trips, figures, problems, site.policy, places))
+    pages = list(render_archive(of, trips, figures, problems, site.policy, places, AtOnce()))
     assert len({page.path for page in pages}) == len(pages)
-    return {page.path: page.content for page in pages}
+    return {page.path: content_of(page) for page in pages}

@@ -19,6 +19,7 @@ from logbook.model.figures import Neighbours, Reckoned
 from logbook.model.fleet import Fleet, Hold
 from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
+from logbook.model.page import AtOnce, content_of
 from logbook.model.places import Places
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
@@ -62,9 +63,9 @@ def archive(
     fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures = EMPTY, problems: tuple[Problem, ...] = ()
 ) -> dict[str, bytes]:
     places = Places(species=reckon_species(trips, figures), grounds=reckon_grounds(trips, figures))
-    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet), places))
+    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet), places, AtOnce()))
     assert len({page.path for page in pages}) == len(pages)
-    return {page.path: page.content for page in pages}
+    return {page.path: content_of(page) for page in pages}
 
 
 @lru_cache(maxsize=1)

@@ -1,12 +1,13 @@
 """Every file for other programs that an edition has."""
 
 from collections.abc import Iterator, Sequence
+from functools import partial
 
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
-from logbook.model.page import Page
+from logbook.model.page import File, Maker, Page
 from logbook.model.problem import Problem
 from logbook.render.files.atom import landings_feed
 from logbook.render.files.calendar import landings_calendar
@@ -34,9 +35,10 @@ def data_files(
     problems: Sequence[Problem],
     policy: Policy,
     name: str,
+    maker: Maker,
     *,
     linked: bool = True,
-) -> Iterator[Page]:
+) -> Iterator[File]:
     """Give every file for other programs, the same bytes whatever order the trips come in.
 
     Args:
@@ -46,6 +48,7 @@ def data_files(
         problems: Every problem of every file.
         policy: What the edition shows; nothing else is in the records any more, and here no column is left for it.
         name: The fleet's name.
+        maker: Makes the files, or knows that they were made before.
         linked: Whether the archive's pages stand beside the files, so that these may lead to them.
     """
     tables = [(table, csv_of(table)) for table in tables_of(fleet, trips, figures, problems, policy)]
@@ -64,4 +67,4 @@ def data_files(
         if made is not None:
             yield Page(path=path, content=made)
     for trip in trips:
-        yield Page(path=trip_file(trip.figures.trip.id), content=trip_json(trip.figures))
+        yield maker.file(trip_file(trip.figures.trip.id), (trip.figures,), partial(trip_json, trip.figures))

@@ -10,6 +10,7 @@ from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
+from logbook.model.page import AtOnce, content_of
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Fast
 from logbook.reckon.fleet import reckon_fleet
@@ -84,9 +85,9 @@ def files(
     shown = redact_trips(two_trips() if trips is None else trips, policy)
     sums = figures or reckon_fleet(shown, of)
     wrong = problems if policy.problems else ()
-    pages = list(data_files(of, shown, sums, wrong, policy, of.title, linked=linked))
+    pages = list(data_files(of, shown, sums, wrong, policy, of.title, AtOnce(), linked=linked))
     assert len({page.path for page in pages}) == len(pages)
-    return {page.path: page.content for page in pages}
+    return {page.path: content_of(page) for page in pages}
 
 
 def saying(text: str) -> dict[str, bytes]:

@@ -1,0 +1,44 @@
+"""Records as bytes and back: for what is kept from one build to the next, and for telling whether two records are the same."""
+
+from typing import Any, TypeVar, get_args, get_origin
+
+import msgspec
+
+from logbook.model.named import ByName
+
+T = TypeVar("T")
+
+
+def packed(record: object) -> bytes:
+    """Return a record as bytes: the same for the same record, whatever the machine, and others for any other.
+
+    Raises:
+        NotImplementedError: There is something in it that is no part of a record.
+    """
+    return msgspec.json.encode(record, enc_hook=_pairs, order="deterministic")
+
+
+def unpacked(content: bytes, kind: type[T]) -> T:
+    """Return the record of some bytes.
+
+    Raises:
+        msgspec.MsgspecError: They are not those of such a record.
+        RecursionError: They are nested too deep for one.
+    """
+    return msgspec.json.decode(content, type=kind, dec_hook=_table)
+
+
+def _pairs(value: object) -> object:
+    """Return a table of names as pairs, whose order holds; sets are put in order as they are written."""
+    if isinstance(value, ByName):
+        return tuple(value.items())
+    raise NotImplementedError(f"{type(value).__name__} is no part of a record")
+
+
+def _table(kind: Any, value: object) -> object:  # noqa: ANN401 - msgspec hands over kinds of every kind
+    """Return a table of names from its pairs."""
+    if get_origin(kind) is not ByName:
+        raise NotImplementedError(f"{kind} is no part of a record")
+    item = get_args(kind)[0]
+    pairs = msgspec.convert(value, list[tuple[str, Any]])
+    return ByName((name, msgspec.convert(one, item, dec_hook=_table)) for name, one in pairs)
