@@ -1,14 +1,17 @@
 """The page of log problems: every problem of every log, with its line and what to type."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned
+from logbook.model.language import ENGLISH
 from logbook.model.problem import Problem, Severity
 from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
+from logbook.render.language import _, speech
 from logbook.render.links import PROBLEMS
+from logbook.render.shown import many
 
 
 class FileProblems(Struct, frozen=True, kw_only=True):
@@ -28,11 +31,22 @@ class FileProblems(Struct, frozen=True, kw_only=True):
 
 
 class ProblemsPage(Struct, frozen=True, kw_only=True):
-    """All that the page shows."""
+    """All that the page shows.
+
+    Attributes:
+        frame: Its place in the archive.
+        files: Those with problems, the worst first.
+        counts: How many of each kind there are, in words; without those that there are none of.
+    """
 
     frame: Frame
     files: tuple[FileProblems, ...]
-    counts: tuple[tuple[str, int], ...]
+    counts: tuple[str, ...]
+
+    @property
+    def translated(self) -> bool:
+        """Tell whether the page is in another language than its problems, which the checks tell in English."""
+        return speech().tag != ENGLISH
 
 
 def problems_context(site: Site, trips: Iterable[Reckoned], problems: Iterable[Problem]) -> ProblemsPage:
@@ -48,10 +62,20 @@ def problems_context(site: Site, trips: Iterable[Reckoned], problems: Iterable[P
         for file, found in grouped.items()
     ]
     files.sort(key=lambda one: (_worst(one.problems), one.file))
-    counts = [(severity.value, sum(problem.severity is severity for problem in every)) for severity in Severity]
     return ProblemsPage(
-        frame=Frame(site=site, path=PROBLEMS, title="Log problems"), files=tuple(files), counts=tuple(counts)
+        frame=Frame(site=site, path=PROBLEMS, title=_("Log problems")), files=tuple(files), counts=_counted(every)
     )
+
+
+def _counted(problems: Sequence[Problem]) -> tuple[str, ...]:
+    """Return how many there are of each kind of which there are any, the worst kind first."""
+    errors, warnings, notes = (sum(one.severity is severity for one in problems) for severity in Severity)
+    said = (
+        errors and many(errors, "error", "errors"),
+        warnings and many(warnings, "warning", "warnings"),
+        notes and many(notes, "note", "notes"),
+    )
+    return tuple(words for words in said if words)
 
 
 def problem_anchors(files: Iterable[str]) -> Mapping[str, str]:
