@@ -120,13 +120,18 @@ def typed_words() -> frozenset[str]:
     return frozenset(found) | _SIGNS
 
 
+def texts_of(page: str) -> list[str]:
+    """Return our own texts of a page, as they stand between its tags and in attributes that are read out."""
+    taken = _Texts()
+    taken.feed(page)
+    return taken.texts
+
+
 def untranslated(site: Path) -> Iterator[tuple[str, str]]:
     """Give page and text for every text with a word that is neither typed nor of the catalogue."""
     known = typed_words()
     for file in sorted(site.rglob("*.html")):
-        taken = _Texts()
-        taken.feed(file.read_text("utf-8"))
-        for text in taken.texts:
+        for text in texts_of(file.read_text("utf-8")):
             if any(word.casefold() not in known for word in _WORD.findall(_KEPT.sub(" ", text))):
                 yield file.relative_to(site).as_posix(), text
 

@@ -8,9 +8,12 @@ from jinja2 import nodes
 
 from logbook.render import environment as made
 from logbook.render.environment import environment, template_root
+from tests.untranslated import texts_of
 
 ROOT = Path(str(template_root()))
 TEMPLATES = sorted(path.relative_to(ROOT).as_posix() for path in ROOT.rglob("*.html"))
+
+UNITS = {"kg", "m", "t"}
 
 SUMS = (nodes.Mul, nodes.Div, nodes.FloorDiv, nodes.Mod, nodes.Pow, nodes.Add)
 
@@ -39,6 +42,24 @@ def test_a_template_does_not_reckon(name: str) -> None:
     assert not differences
     rounding = {"round", "sum", "int", "float", "abs", "min", "max"}
     assert not {node.name for node in tree(name).find_all(nodes.Filter)} & rounding
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_all_that_a_template_says_of_its_own_is_a_phrase_of_the_catalogue(name: str) -> None:
+    outputs = (node for output in tree(name).find_all(nodes.Output) for node in output.nodes)
+    bare = "".join(node.data if isinstance(node, nodes.TemplateData) else "0" for node in outputs)
+
+    assert {text for text in texts_of(bare) if re.search("[A-Za-z]", text)} <= UNITS
+
+
+def test_what_stands_in_a_phrase_is_escaped_and_what_the_phrase_says_is_not() -> None:
+    phrases = environment().from_string(
+        """{{ _("<i>%(name)s</i>", name=typed) }} {% trans typed %}<i>{{ typed }}</i>{% endtrans %} {{ typed|chosen }}"""
+    )
+
+    assert phrases.render(typed="<b>%s</b>") == (
+        "<i>&lt;b&gt;%s&lt;/b&gt;</i> <i>&lt;b&gt;%s&lt;/b&gt;</i> &lt;b&gt;%s&lt;/b&gt;"
+    )
 
 
 @pytest.mark.parametrize("name", TEMPLATES)
