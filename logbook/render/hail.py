@@ -10,15 +10,17 @@ from decimal import Decimal
 from itertools import groupby
 
 from logbook.model.hail import FISH, Counted, HailedFish, HailFigures
+from logbook.model.language import ENGLISH
 from logbook.model.names import fold_name, plural
-from logbook.render.kept import counted, figure, known_kg
+from logbook.render.kept import counted, counted_fish, figure, known_kg
+from logbook.render.language import _, _c, _n, speech
 from logbook.render.shown import brief_day, fixed, many, offset_words
 from logbook.render.text import bare, tow_numbers
 
 MOST = 599
 """A hail stays under six hundred characters."""
 
-_SHORT = frozenset({"kg", "t", "lb", "st", "cwt", FISH})
+_SHORT = frozenset({"kg", "t", "lb", "st", "cwt"})
 _MOST_NAME = 30
 _MOST_GRADE = 20
 _MOST_WANTS = 120
@@ -33,15 +35,15 @@ def hail_text(hail: HailFigures) -> str:
 
 
 def _told(hail: HailFigures, fish: str, wants: str) -> str:
-    sale = f"Sale {_when(hail.sale)}." if hail.sale is not None else ""
-    again = f"Sails again {_when(hail.sails_again)}." if hail.sails_again is not None else ""
+    sale = _("Sale {when}.").format(when=_when(hail.sale)) if hail.sale is not None else ""
+    again = _("Sails again {when}.").format(when=_when(hail.sails_again)) if hail.sails_again is not None else ""
     return " ".join(part for part in (_before(hail), fish, _age(hail), sale, wants, again) if part)
 
 
 def _wants(hail: HailFigures, most: int) -> str:
     """Return the words for the quay as a sentence of at most so many signs; nothing where there are none."""
     words = _line(hail.wants or "").rstrip(". ")
-    sentence = f"Wants {words}."
+    sentence = _("Wants {words}.").format(words=words)
     if not words or len(sentence) <= most:
         return sentence if words else ""
     return f"{sentence[: most - 3].rstrip()}..."
@@ -52,24 +54,29 @@ def _before(hail: HailFigures) -> str:
 
 
 def _docking(hail: HailFigures) -> str:
-    port = _short(hail.port, _MOST_NAME) if hail.port else "port"
+    port = _short(hail.port, _MOST_NAME) if hail.port else _c("some port", "port")
     if hail.state == "landing not logged":
-        return f"Landing at {port} not logged."
+        return _("Landing at {port} not logged.").format(port=port)
     if hail.docked is None:
-        return f"{'Docking at' if hail.expected else 'Docked'} {port}: time not known."
+        said = _("Docking at {port}: time not known.") if hail.expected else _("Docked {port}: time not known.")
+        return said.format(port=port)
     if not hail.expected:
-        return f"Docked {port} {_when(hail.docked)}."
-    turned = "" if hail.state == "homeward" else " if turned now"
-    return f"Expect {port} {_when(hail.docked)}{turned}."
+        said = _("Docked {port} {when}.")
+    else:
+        said = _("Expect {port} {when}.") if hail.state == "homeward" else _("Expect {port} {when} if turned now.")
+    return said.format(port=port, when=_when(hail.docked))
 
 
 def _age(hail: HailFigures) -> str:
     if hail.oldest_ice_days is None:
         return ""
-    as_if = hail.oldest_equivalent_ice_days
-    kept = f" (as if at 0 C: {bare(fixed(as_if, 1))})" if as_if is not None else ""
-    mean = f", mean {bare(fixed(hail.mean_ice_days, 1))}" if hail.mean_ice_days is not None else ""
-    return f"Oldest {bare(fixed(hail.oldest_ice_days, 1))} days{kept}{mean}."
+    said = _("Oldest {days} days").format(days=bare(fixed(hail.oldest_ice_days, 1)))
+    if hail.oldest_equivalent_ice_days is not None:
+        as_if = bare(fixed(hail.oldest_equivalent_ice_days, 1))
+        said = _("{oldest} (as if at 0 C: {days})").format(oldest=said, days=as_if)
+    if hail.mean_ice_days is not None:
+        said = _("{oldest}, mean {days}").format(oldest=said, days=bare(fixed(hail.mean_ice_days, 1)))
+    return f"{said}."
 
 
 def _fish(hail: HailFigures) -> Iterator[str]:
@@ -78,33 +85,45 @@ def _fish(hail: HailFigures) -> Iterator[str]:
     if not hail.kept:
         yield from _no_fish(hail, full, short)
         return
-    species = [tuple(parts) for _, parts in groupby(hail.kept, key=lambda fish: fold_name(fish.species))]
+    species = [tuple(parts) for _name, parts in groupby(hail.kept, key=lambda fish: fold_name(fish.species))]
     named = "; ".join(_species(parts, graded=True) for parts in species)
-    yield f"Kept{full}: {named}."
-    yield f"Kept{short}: {named}."
+    yield _kept(full, named)
+    yield _kept(short, named)
     plain = [_species(parts, graded=False) for parts in species]
-    yield f"Kept{short}: {'; '.join(plain)}."
+    yield _kept(short, "; ".join(plain))
     for count in range(len(plain) - 1, 0, -1):
-        rest = _weighed([fish for parts in species[count:] for fish in parts])
-        yield f"Kept{short}: {'; '.join(plain[:count])}; {len(plain) - count} other species {rest}."
-    yield f"Kept{short}: {_weighed(hail.kept)}."
+        left = len(plain) - count
+        rest = _n("{n} other species {weight}", "{n} other species {weight}", left).format(
+            n=left, weight=_weighed([fish for parts in species[count:] for fish in parts])
+        )
+        yield _kept(short, "; ".join((*plain[:count], rest)))
+    yield _kept(short, _weighed(hail.kept))
+
+
+def _kept(gaps: str, fish: str) -> str:
+    """Return what was kept as a sentence, with what it leaves out."""
+    return (
+        _("Kept (without {gaps}): {fish}.").format(gaps=gaps, fish=fish)
+        if gaps
+        else _("Kept: {fish}.").format(fish=fish)
+    )
 
 
 def _no_fish(hail: HailFigures, *gaps: str) -> Iterator[str]:
     """Give ways to tell that nothing was kept, as far as is known."""
     if not any(gaps):
-        yield "No catch logged." if hail.kept_kg is None else "No fish kept."
+        yield _("No catch logged.") if hail.kept_kg is None else _("No fish kept.")
         return
     for gap in gaps:
-        yield f"Kept{gap}: {'not known' if hail.kept_kg is None else 'no fish'}."
+        yield _kept(gap, _("not known") if hail.kept_kg is None else _("no fish"))
 
 
 def _gaps(hail: HailFigures, tows: str) -> str:
-    """Return what the fish leaves out, in brackets and with a space before; nothing where it is whole."""
-    parts = [tows] if hail.not_known else []
-    if hail.unread:
-        parts.append(f"{many(hail.unread, 'tow', 'tows')} that can't be read")
-    return bare(f" (without {' and '.join(parts)})") if parts else ""
+    """Return what the fish leaves out; nothing where it is whole."""
+    if not hail.unread:
+        return bare(tows) if hail.not_known else ""
+    unread = _n("{n} tow that can't be read", "{n} tows that can't be read", hail.unread).format(n=fixed(hail.unread))
+    return bare(_("{this} and {that}").format(this=tows, that=unread) if hail.not_known else unread)
 
 
 def _weighed(fish: Sequence[HailedFish]) -> str:
@@ -133,7 +152,10 @@ def _amounts(amounts: Sequence[Counted]) -> str:
 
 def _counted(number: Decimal | int, unit: str) -> str:
     shown = figure(number)
-    return f"{shown} {unit if unit in _SHORT or shown == '1' else plural(unit)}"
+    if unit == FISH:
+        return counted_fish(number)
+    # How words are put in the plural is known of English alone.
+    return f"{shown} {unit if unit in _SHORT or shown == '1' or speech().tag != ENGLISH else plural(unit)}"
 
 
 def _short(text: str, most: int) -> str:

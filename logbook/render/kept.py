@@ -8,7 +8,7 @@ from logbook.model.hail import FISH, HailedFish
 from logbook.model.language import N_
 from logbook.model.names import fold_name
 from logbook.render import shown
-from logbook.render.language import _, _n
+from logbook.render.language import _, _n, speech
 from logbook.render.shown import one_line
 from logbook.render.text import bare
 
@@ -26,13 +26,18 @@ def known_kg(fish: Sequence[HailedFish]) -> Decimal | None:
 def counted(fish: Sequence[HailedFish]) -> str:
     """Return `12 fish` for those that were counted and not weighed; nothing where there are none."""
     count = sum(amount.number for one in fish for amount in one.amounts if amount.unit == FISH)
-    return _n("{n} fish", "{n} fish", int(count)).format(n=figure(count)) if count else ""
+    return counted_fish(count) if count else ""
+
+
+def counted_fish(count: Decimal | int) -> str:
+    """Return `12 fish`."""
+    return _n("{n} fish", "{n} fish", int(count)).format(n=figure(count))
 
 
 def figure(number: Decimal | int) -> str:
     """Return a number as typed, without noughts at the end that say nothing."""
     text = f"{number:f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return text.rstrip("0").rstrip(".").replace(".", speech().decimal) if "." in text else text
 
 
 def by_species(kept: Sequence[HailedFish], indent: str) -> list[tuple[str, ...]]:

@@ -40,7 +40,7 @@ def datapackage_of(tables: Iterable[tuple[Table, bytes]], name: str, edition: st
         "profile": "tabular-data-package",
         "name": f"{slug(name)}-{edition}",
         "title": _("{fleet}: trips, tows and landings ({edition})").format(fleet=name, edition=_(edition)),
-        "description": "\n\n".join((*map(_, _NOTES), *map(str, (AGE, NAVIGATION, STATUTORY)))),
+        "description": "\n\n".join((*map(_, _NOTES), *(caution.told() for caution in (AGE, NAVIGATION, STATUTORY)))),
         "resources": [_resource(table, content) for table, content in tables],
     }
     return (json.dumps(made, ensure_ascii=False, indent=1) + "\n").encode("utf-8", "replace")

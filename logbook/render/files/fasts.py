@@ -33,7 +33,7 @@ def fasts_geojson(marks: Sequence[FastMark]) -> bytes:
         for mark in marks
         if (made := geometry((mark.at,) if mark.at is not None else mark.track)) is not None
     )
-    return collection(features, str(FAST))
+    return collection(features, FAST.told())
 
 
 def _properties(mark: FastMark) -> dict[str, object]:
@@ -46,7 +46,7 @@ def _properties(mark: FastMark) -> dict[str, object]:
         "ground": mark.ground,
         "depth_m": mark.depth_m,
         "position": _of_ship(mark),
-        "caution": str(FAST),
+        "caution": FAST.told(),
     }
 
 
@@ -70,7 +70,7 @@ def fasts_gpx(marks: Sequence[FastMark], name: str) -> bytes:
     root = Element("gpx", {"version": "1.1", "creator": "trawl-trip-logbook", "xmlns": _GPX})
     about = SubElement(root, "metadata")
     said(about, "name", _("Fasts, {fleet}").format(fleet=name))
-    said(about, "desc", str(FAST))
+    said(about, "desc", FAST.told())
     for mark in marks:
         if mark.at is not None:
             _described(SubElement(root, "wpt", _place(mark.at)), mark, when=mark.when)

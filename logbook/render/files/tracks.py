@@ -19,7 +19,7 @@ _POINT = N_("one position typed")
 def tracks_geojson(trips: Iterable[Reckoned]) -> bytes | None:
     """Return every tow of which a position is shown, trip by trip; None where there is none."""
     features = list(_features(tow_rows(sorted(trips, key=begun))))
-    return collection(features, str(NAVIGATION)) if features else None
+    return collection(features, NAVIGATION.told()) if features else None
 
 
 def _features(tows: Iterable[TowRow]) -> Iterator[dict[str, object]]:
