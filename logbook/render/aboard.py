@@ -6,27 +6,28 @@ later; at the end what was assumed and what none of it is.
 
 from collections.abc import Iterator, Sequence
 from datetime import datetime
-from decimal import Decimal
 from textwrap import wrap
 
-from logbook.model.figures import Choice, PenFigures, Totals, TripFigures
+from logbook.model.figures import PenFigures, Totals, TripFigures
 from logbook.model.hail import HailedFish
+from logbook.model.language import N_
 from logbook.render import shown
+from logbook.render.aboard_choices import choices_table, days_or_dash
 from logbook.render.cautions import ICING, IN_SHORT
 from logbook.render.clock import clock_of
 from logbook.render.kept import TOO_FEW, by_species
+from logbook.render.language import _, _c
 from logbook.render.shown import one_line
-from logbook.render.text import WIDTH, bare, table
+from logbook.render.text import WIDTH, bare, table, trip_name
+from logbook.render.told import told
 
 BOUND_BY = {
-    "ice days": "the first fish is over the limit before all of it is ashore",
-    "ice": "the loose ice is gone before she docks",
-    "hold": "the hold is full",
+    "ice days": N_("the first fish is over the limit before all of it is ashore"),
+    "ice": N_("the loose ice is gone before she docks"),
+    "hold": N_("the hold is full"),
 }
-"""What binds the time to turn, in words."""
+"""What binds the time to turn, in words; translated where they are shown."""
 
-_BINDS = {"ice days": "too old", "ice": "ice gone", "hold": "hold full"}
-_HEADS = ("Turn", "", "Docks", "Fish t", "Hold %", "Ice t", "Oldest", "Over t", "Sale", "Binds")
 _INDENT = " " * 8
 _NAME = 60
 _BESIDE = ("put back", "swept", "live weight", "no distance", "no shot time", "no hauled time", "before it was shot")
@@ -51,11 +52,20 @@ def aboard_text(figures: TripFigures, kept: Sequence[HailedFish]) -> str:
         screen.fish(),
         screen.hold(),
         screen.ahead(),
-        screen.choices(),
+        choices_table(figures),
         _assumed(figures),
-        wrap(IN_SHORT, WIDTH),
+        wrap(_(IN_SHORT), WIDTH),
     )
     return "\n\n".join("\n".join(part) for part in parts if part)
+
+
+def _labelled(label: str, words: str) -> str:
+    """Return a line of the screen with what it is about before it."""
+    return f"{label:<{len(_INDENT) - 1}} {words}"
+
+
+def _wrapped(line: str) -> list[str]:
+    return wrap(line, WIDTH, subsequent_indent=_INDENT)
 
 
 class _Screen:
@@ -72,25 +82,28 @@ class _Screen:
 
     def icing(self) -> list[str]:
         """Return the line of ice on deck, as it was last looked at; none where there is no ice."""
-        told = self.figures.weather
-        if told.icing_on_deck is None:
+        weather = self.figures.weather
+        if weather.icing_on_deck is None:
             return []
-        since = f", {self.when(told.icing_on_deck_at)}" if told.icing_on_deck_at is not None else ""
-        return [f"ICE ON DECK: {told.icing_on_deck}{since}. {ICING.head}"]
+        icing = _(weather.icing_on_deck)
+        if weather.icing_on_deck_at is None:
+            said = _("ICE ON DECK: {icing}.").format(icing=icing)
+        else:
+            said = _("ICE ON DECK: {icing}, {when}.").format(icing=icing, when=self.when(weather.icing_on_deck_at))
+        return [f"{said} {_(ICING.head)}"]
 
     def head(self) -> list[str]:
         """Return which trip it is, and of when it stands so."""
         head = self.figures.trip
-        name = one_line(f"{head.vessel}, trip {head.number}" if head.number else head.vessel, _NAME)
+        name = trip_name(head)
         if head.docked is not None:
-            port = f" at {one_line(head.port)}" if head.port else ""
-            return [
-                f"{name}: {head.state}",
-                *wrap(f"Docked {self.when(head.docked)}{port}. {self.clock.words}", WIDTH),
-            ]
-        later = f"; figures as of {self.when(head.as_of)}" if head.as_of != head.last_word else ""
-        word = f"Last word {self.when(head.last_word)}{later}. {self.clock.words}"
-        return [f"{name}: {head.state}", *wrap(word, WIDTH)]
+            said = _("Docked {when} at {port}.") if head.port else _("Docked {when}.")
+            word = said.format(when=self.when(head.docked), port=one_line(head.port or ""))
+        else:
+            later = head.as_of != head.last_word
+            said = _("Last word {when}; figures as of {as_of}.") if later else _("Last word {when}.")
+            word = said.format(when=self.when(head.last_word), as_of=self.when(head.as_of))
+        return [f"{one_line(name, _NAME)}: {_(head.state)}", *wrap(f"{word} {self.clock.words}", WIDTH)]
 
     def fish(self) -> list[str]:
         """Return what is aboard by species and grade, the most of it first."""
@@ -99,7 +112,7 @@ class _Screen:
         return [
             _kept(figures.totals),
             *table(by_species(self.kept, _INDENT), "<><"),
-            *(line for gap in gaps for line in wrap(f"{_INDENT}without {bare(gap)}", WIDTH, subsequent_indent=_INDENT)),
+            *(line for gap in gaps for line in _wrapped(_INDENT + _("without {gap}").format(gap=bare(told(gap))))),
             *self._scale(),
         ]
 
@@ -108,16 +121,21 @@ class _Screen:
         hails = self.figures.hail
         if self.figures.trip.docked is not None or not any(hail.bias_trips for hail in hails.values()):
             return []
-        told = [
-            f"{one_line(name, 18)} {_tonnage(hail.expected_out_turn_kg)}"
-            f" ({_tonnage(hail.expected_low_kg)} to {_tonnage(hail.expected_high_kg)})"
+        expected = [
+            _("{species} {weight} ({low} to {high})").format(
+                species=one_line(name, 18),
+                weight=_tonnage(hail.expected_out_turn_kg),
+                low=_tonnage(hail.expected_low_kg),
+                high=_tonnage(hail.expected_high_kg),
+            )
             for name, hail in hails.items()
             if hail.expected_out_turn_kg is not None
         ]
-        words = (
-            f"expected, as on her earlier trips: {', '.join(told[:_EXPECTED])}" if told else f"not expected: {TOO_FEW}"
-        )
-        return wrap(f"Scale   {words}", WIDTH, subsequent_indent=_INDENT)
+        if expected:
+            said = _("expected, as on her earlier trips: {species}").format(species=", ".join(expected[:_EXPECTED]))
+        else:
+            said = _("not expected: {why}").format(why=_(TOO_FEW))
+        return _wrapped(_labelled(_c("label, seven letters", "Scale"), said))
 
     def hold(self) -> list[str]:
         """Return how full the pens are, the ice, and how old the fish is."""
@@ -131,30 +149,38 @@ class _Screen:
         in_line = min(_PENS_A_LINE, (WIDTH - len(_INDENT) + 2) // width)
         for n in range(0, len(pens), in_line):
             line = "".join(pen.ljust(width) for pen in pens[n : n + in_line]).rstrip()
-            yield f"{'Pens' if n == 0 else '':<8}{line}"
+            yield _labelled(_c("label, seven letters", "Pens") if n == 0 else "", line)
 
     def _ice(self) -> Iterator[str]:
         ice, head = self.figures.ice, self.figures.trip
         if ice.left_kg is None:
-            yield "Ice     loose ice not known: the log does not say what was loaded or left"
-            return
-        line = f"Ice     {bare(shown.weight(ice.left_kg))} loose, {ice.left_by}"
-        if ice.lasts_until is not None and ice.lasts_until > head.as_of and head.docked is None:
-            line += f"; gone {self.when(ice.lasts_until)}"
-        yield line
+            said = _("loose ice not known: the log does not say what was loaded or left")
+        else:
+            lasts = ice.lasts_until if head.docked is None else None
+            ends = lasts is not None and lasts > head.as_of
+            said = (_("{weight} loose, {how}; gone {when}") if ends else _("{weight} loose, {how}")).format(
+                weight=bare(shown.weight(ice.left_kg)),
+                how=_(ice.left_by or ""),
+                when=self.when(lasts) if lasts is not None else "",
+            )
+        yield _labelled(_c("label, seven letters", "Ice"), said)
 
     def _age(self) -> Iterator[str]:
         age = self.figures.age
         if age.oldest_ice_days is None:
             return
-        oldest = f"oldest {_days(age.oldest_ice_days)} days, as if kept at 0 C {_days(age.oldest_equivalent_ice_days)}"
-        mean = f"{_days(age.mean_ice_days)}, {_days(age.mean_equivalent_ice_days)}"
-        mean = "not known" if age.mean_ice_days is None else mean
-        yield f"Age     {oldest}; mean {mean}; limit {_days(age.limit_days)}"
+        mean = f"{days_or_dash(age.mean_ice_days)}, {days_or_dash(age.mean_equivalent_ice_days)}"
+        said = _("oldest {oldest} days, as if kept at 0 C {as_if}; mean {mean}; limit {limit}").format(
+            oldest=days_or_dash(age.oldest_ice_days),
+            as_if=days_or_dash(age.oldest_equivalent_ice_days),
+            mean=_("not known") if age.mean_ice_days is None else mean,
+            limit=days_or_dash(age.limit_days),
+        )
+        yield _labelled(_c("label, seven letters", "Age"), said)
         over = (age.oldest_equivalent_ice_days or 0) > age.limit_days
         if over or age.over_limit_kg:
-            much = bare(shown.weight(age.over_limit_kg)) if age.over_limit_kg else "fish whose weight is not known"
-            yield f"{_INDENT}OVER THE LIMIT: {much}"
+            much = bare(shown.weight(age.over_limit_kg)) if age.over_limit_kg else _("fish whose weight is not known")
+            yield _INDENT + _("OVER THE LIMIT: {weight}").format(weight=much)
 
     def ahead(self) -> list[str]:
         """Return when she docks, the next sale, and the time to turn with what binds it."""
@@ -162,15 +188,22 @@ class _Screen:
         if state not in ("at sea", "homeward"):
             return []
         if landing.docked is None:
-            return wrap(_not_known(self.figures), WIDTH, subsequent_indent=_INDENT)
-        turned = "" if state == "homeward" else " if she turns now"
-        lines = [
-            f"Docks   {self.when(landing.docked)} at {one_line(landing.port or 'port')}{turned}, passage {bare(shown.miles_unit(landing.passage_nm))}"
-        ]
+            return _wrapped(_docks(_why_not_known(self.figures)))
+        said = (
+            _("{when} at {port}, passage {miles}")
+            if state == "homeward"
+            else _("{when} at {port} if she turns now, passage {miles}")
+        )
+        port = one_line(landing.port) if landing.port else _c("some port", "port")
+        miles = bare(shown.miles_unit(landing.passage_nm))
+        lines = [_docks(said.format(when=self.when(landing.docked), port=port, miles=miles))]
         if landing.sales:
             sale = landing.sales[0]
-            by = f"; to make it, turn by {self.when(sale.turn_for_home_by)}" if sale.turn_for_home_by else ""
-            lines.append(f"Sale    {self.when(sale.at)}{by}")
+            said = self.when(sale.at)
+            if sale.turn_for_home_by:
+                turn = self.when(sale.turn_for_home_by)
+                said = _("{when}; to make it, turn by {turn}").format(when=said, turn=turn)
+            lines.append(_labelled(_c("label, seven letters", "Sale"), said))
         if state == "at sea":
             lines += self._turn()
         return lines
@@ -178,56 +211,44 @@ class _Screen:
     def _turn(self) -> Iterator[str]:
         landing = self.figures.landing
         if landing.turn_for_home_by is None or landing.bound_by is None:
-            yield "Turn    nothing that is logged binds the time to turn"
+            yield _turn(_("nothing that is logged binds the time to turn"))
             return
+        binds = _(BOUND_BY[landing.bound_by])
         if landing.turn_for_home_by <= self.figures.trip.as_of:
-            yield f"Turn    FOR HOME NOW: {BOUND_BY[landing.bound_by]}"
+            yield _turn(_("FOR HOME NOW: {why}").format(why=binds))
             return
-        yield f"Turn    for home by {self.when(landing.turn_for_home_by)} at the latest:"
-        yield f"        then {BOUND_BY[landing.bound_by]}"
+        yield _turn(_("for home by {when} at the latest:").format(when=self.when(landing.turn_for_home_by)))
+        yield _INDENT + _("then {what}").format(what=binds)
         more = [
-            f"{words} by {self.when(moment)}"
+            words.format(when=self.when(moment))
             for words, moment in (
-                ("in poor weather", landing.turn_for_home_by_poor_weather),
-                ("last shot", landing.last_shot_by),
+                (_("in poor weather by {when}"), landing.turn_for_home_by_poor_weather),
+                (_("last shot by {when}"), landing.last_shot_by),
             )
             if moment is not None
         ]
         if more:
-            yield from wrap(f"{_INDENT}{'; '.join(more)}", WIDTH, subsequent_indent=_INDENT)
+            yield from _wrapped(f"{_INDENT}{'; '.join(more)}")
 
-    def choices(self) -> list[str]:
-        """Return how things would stand at docking, on turning now or later, a line each."""
-        options = self.figures.landing.choices
-        if not options or options[0].docked is None:
-            return []
-        now = options[0].turn
-        return table([_HEADS, *(self._choice(choice, now) for choice in options)], "<<<>>>>><<")
 
-    def _choice(self, choice: Choice, now: datetime) -> tuple[str, ...]:
-        later = round((choice.turn - now).total_seconds() / 3600)
-        return (
-            f"+{later} h" if later else "now",
-            _brief(choice.turn),
-            _brief(choice.docked),
-            _tonnes(choice.kept_kg),
-            "-" if choice.hold_full_percent is None else bare(shown.fixed(choice.hold_full_percent)),
-            _tonnes(choice.ice_left_kg),
-            _days(choice.oldest_equivalent_ice_days),
-            _over(choice, self.figures.age.limit_days),
-            "-" if choice.sale is None else shown.brief_day(choice.sale),
-            _BINDS.get(choice.bound_by or "", ""),
-        )
+def _docks(words: str) -> str:
+    return _labelled(_c("label, seven letters", "Docks"), words)
+
+
+def _turn(words: str) -> str:
+    return _labelled(_c("label, seven letters", "Turn"), words)
 
 
 def _kept(totals: Totals) -> str:
     """Return how much fish there is in all, and how full that makes the hold."""
     tows = bare(shown.many(totals.tows, "tow", "tows"))
-    if totals.kept_kg is None:
-        return f"Fish    {f'weight not known, {tows}' if totals.tows else 'no tows logged'}"
     full = totals.hold_full_percent
-    room = f", hold {bare(shown.percent_unit(full))} full" if full is not None else ""
-    return f"Fish    {bare(shown.weight(totals.kept_kg))} kept in {tows}{room}"
+    if totals.kept_kg is None:
+        said = _("weight not known, {tows}") if totals.tows else _("no tows logged")
+    else:
+        said = _("{weight} kept in {tows}") if full is None else _("{weight} kept in {tows}, hold {full} full")
+    words = said.format(weight=bare(shown.weight(totals.kept_kg)), tows=tows, full=bare(shown.percent_unit(full)))
+    return _labelled(_c("label, seven letters", "Fish"), words)
 
 
 def _in_pen(pen: PenFigures) -> str:
@@ -237,57 +258,39 @@ def _in_pen(pen: PenFigures) -> str:
     return "?" if pen.kept_kg is None else bare(shown.weight(pen.kept_kg))
 
 
-def _over(choice: Choice, limit_days: float) -> str:
-    """Return the tonnes over the limit; a question mark where some fish is, but of no known weight."""
-    if choice.over_limit_kg:
-        return _tonnes(choice.over_limit_kg)
-    if (choice.oldest_equivalent_ice_days or 0) > limit_days:
-        return "?"
-    return "-" if choice.over_limit_kg is None else "none"
-
-
 def _moments(figures: TripFigures) -> list[datetime]:
     head, landing = figures.trip, figures.landing
     found = [head.as_of, head.last_word, head.docked, landing.docked, landing.turn_for_home_by]
     return [moment for moment in found if moment is not None]
 
 
-def _brief(moment: datetime | None) -> str:
-    """Return `Tue 18:17`, for what lies within a week."""
-    return "-" if moment is None else f"{shown.weekday(moment)} {moment:%H:%M}"
-
-
-def _tonnes(kilograms: Decimal | float | None) -> str:
-    return "-" if kilograms is None else bare(shown.fixed(kilograms / 1000, 1))
-
-
 def _tonnage(kilograms: float | None) -> str:
     return bare(shown.weight(kilograms))
 
 
-def _days(days: float | None) -> str:
-    return "-" if days is None else bare(shown.fixed(days, 1))
-
-
-def _not_known(figures: TripFigures) -> str:
-    why = next((words for field, words in figures.landing.basis if field == "docked"), "not known")
-    return f"Docks   {bare(why)}"
+def _why_not_known(figures: TripFigures) -> str:
+    why = next((told(words) for field, words in figures.landing.basis if field == "docked"), _("not known"))
+    return bare(why)
 
 
 def _assumed(figures: TripFigures) -> list[str]:
     """Return what was filled in or left out, of what, each once."""
-    parts = (("ice", figures.ice.basis), ("age", figures.age.basis), ("the way home", figures.landing.basis))
+    parts = (
+        (_("ice"), figures.ice.basis),
+        (_c("of the fish", "age"), figures.age.basis),
+        (_("the way home"), figures.landing.basis),
+    )
     said: list[str] = []
-    told: set[str] = set()
+    before: set[str] = set()
     for what, basis in parts:
         ways = dict.fromkeys(
-            part.removeprefix("assumed:").strip()
-            for _, words in basis
+            told(part).removeprefix(_("assumed:")).strip()
+            for _field, words in basis
             for part in words.split("; ")
             if "assumed:" in words or "left out" in words
         )
-        new = [way for way in ways if way not in told]
-        told.update(new)
+        new = [way for way in ways if way not in before]
+        before.update(new)
         if new:
             said.append(f"{what}: {', '.join(new)}")
-    return wrap(f"Assumed {bare('; '.join(said))}.", WIDTH, subsequent_indent=_INDENT) if said else []
+    return _wrapped(_labelled(_c("label, seven letters", "Assumed"), f"{bare('; '.join(said))}.")) if said else []

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Sequence
 
+from logbook.model.figures import TripHead
 from logbook.model.runs import runs_of
 from logbook.render import shown
-from logbook.render.language import _n
+from logbook.render.language import _, _n
 from logbook.render.shown import plain
 
 WIDTH = 80
@@ -32,6 +33,13 @@ def numbers_of(numbers: Iterable[int]) -> str:
 def tow_numbers(numbers: Sequence[int]) -> str:
     """Return `tow 4`, or `tows 2-9, 12`."""
     return _n("tow {numbers}", "tows {numbers}", len(numbers)).format(numbers=numbers_of(numbers))
+
+
+def trip_name(head: TripHead) -> str:
+    """Return which trip of which vessel it is."""
+    if not head.number:
+        return head.vessel
+    return _("{vessel}, trip {number}").format(vessel=head.vessel, number=head.number)
 
 
 def table(rows: Iterable[Sequence[str]], sides: str) -> list[str]:
