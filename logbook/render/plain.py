@@ -8,15 +8,18 @@ from datetime import datetime
 
 from logbook.model.basis import Basis
 from logbook.model.figures import TowFigures, TripFigures
+from logbook.model.language import N_
 from logbook.model.trip import Trip
 from logbook.render import shown
 from logbook.render.clock import clock_of
 from logbook.render.gather import by_weight
+from logbook.render.language import _
 from logbook.render.marks import Notes
 from logbook.render.passage import legs
 from logbook.render.plain_besides import besides, ice
 from logbook.render.shown import one_line, plain
-from logbook.render.text import bare, dash, table, tow_numbers
+from logbook.render.text import bare, dash, table, tow_numbers, trip_name
+from logbook.render.told import told
 
 
 def plain_report(trip: Trip, figures: TripFigures) -> str:
@@ -39,19 +42,20 @@ def _head(trip: Trip, figures: TripFigures) -> list[str]:
     head = figures.trip
     clock = clock_of(_moments(trip, figures), trip.zone)
     offset = clock.offset
-    name = f"{head.vessel}, trip {head.number}" if head.number else head.vessel
-    lines = [f"{name} ({head.state}), {head.id}"]
-    sailed = f"Sailed {bare(shown.moment(head.sailed, offset))}"
-    lines.append(f"{sailed} from {head.sailed_from}" if head.sailed_from else sailed)
+    sailed = _("Sailed {when} from {port}") if head.sailed_from else _("Sailed {when}")
     if head.docked:
-        docked = f"Docked {shown.moment(head.docked, offset)}"
-        lines.append(f"{docked} at {head.port}" if head.port else docked)
+        ends = _("Docked {when} at {port}") if head.port else _("Docked {when}")
+        now = ends.format(when=shown.moment(head.docked, offset), port=head.port)
     else:
-        lines.append(
-            f"Last word {shown.moment(head.last_word, offset)}; figures stand as of {shown.moment(head.as_of, offset)}"
+        now = _("Last word {when}; figures stand as of {as_of}").format(
+            when=shown.moment(head.last_word, offset), as_of=shown.moment(head.as_of, offset)
         )
-    lines.append(clock.words)
-    return lines
+    return [
+        f"{trip_name(head)} ({_(head.state)}), {head.id}",
+        sailed.format(when=bare(shown.moment(head.sailed, offset)), port=head.sailed_from),
+        now,
+        clock.words,
+    ]
 
 
 def _moments(trip: Trip, figures: TripFigures) -> list[datetime]:
@@ -63,78 +67,79 @@ def _moments(trip: Trip, figures: TripFigures) -> list[datetime]:
 
 def _totals(figures: TripFigures) -> list[str]:
     totals = figures.totals
-    weights = (("live weight", totals.live_kg), ("put back", totals.put_back_kg))
+    weights = ((_("live weight {weight}"), totals.live_kg), (_("put back {weight}"), totals.put_back_kg))
     rows = (
         (
-            "Kept",
+            _("Kept"),
             shown.weight(totals.kept_kg),
-            [f"{name} {shown.weight(kg)}" for name, kg in weights if kg is not None],
+            [words.format(weight=shown.weight(kg)) for words, kg in weights if kg is not None],
         ),
         (
-            "Tows",
+            _("Tows"),
             shown.count(totals.tows),
             [
-                f"{totals.foul_tows} foul",
-                _with(shown.hours_unit(totals.towed_h), "towed"),
-                _with(shown.miles_unit(totals.distance_nm), "over the ground"),
+                _("{n} foul").format(n=totals.foul_tows),
+                _with(_("{hours} towed"), hours=shown.hours_unit(totals.towed_h)),
+                _with(_("{miles} over the ground"), miles=shown.miles_unit(totals.distance_nm)),
             ],
         ),
         (
-            "Catch per hour",
+            _("Catch per hour"),
             shown.per_hour(totals.kept_kg_per_h),
-            [_with(shown.weight(totals.kept_kg_per_day), "a day of fishing")],
+            [_with(_("{weight} a day of fishing"), weight=shown.weight(totals.kept_kg_per_day))],
         ),
         (
-            "At sea",
+            _("At sea"),
             shown.days_unit(totals.days_at_sea),
             [
-                _with(shown.days_unit(totals.fishing_days), "fishing"),
-                _with(shown.ratio(totals.tows_per_day), "tows a day"),
+                _with(_("{days} fishing"), days=shown.days_unit(totals.fishing_days)),
+                _with(_("{n} tows a day"), n=shown.ratio(totals.tows_per_day)),
             ],
         ),
         (
-            "Swept",
+            _("Swept"),
             shown.square_km_unit(totals.swept_doors_km2),
-            ["by the doors", _with(shown.square_km_unit(totals.swept_wings_km2), "by the wings")],
+            [_("by the doors"), _with(_("{area} by the wings"), area=shown.square_km_unit(totals.swept_wings_km2))],
         ),
     )
     lines = table([(name, bare(value), bare(", ".join(filter(None, more)))) for name, value, more in rows], "<><")
-    return lines + [f"Totals leave out {gap}" for gap in totals.incomplete]
+    return lines + [_("Totals leave out {gap}").format(gap=told(gap)) for gap in totals.incomplete]
 
 
-def _with(value: str, words: str) -> str:
-    """Return a value with words after it; nothing where it is not known."""
-    return "" if plain(value) == "not known" else f"{value} {words}"
+def _with(words: str, **values: str) -> str:
+    """Return words with a value in them; nothing where it is not known."""
+    unknown = any(plain(value) == _("not known") for value in values.values())
+    return "" if unknown else words.format(**values)
 
 
 _COLUMNS: tuple[tuple[str, str, Callable[[TowFigures], str]], ...] = (
-    ("Tow", ">", lambda tow: str(tow.no)),
-    ("Shot", "<", lambda tow: shown.brief(tow.shot, tow.shot.utcoffset() if tow.shot else None)),
-    ("Hauled", "<", lambda tow: shown.clock(tow.hauled, tow.hauled.utcoffset() if tow.hauled else None)),
-    ("Towed", ">", lambda tow: shown.hours_minutes(tow.duration_h)),
-    ("Ground", "<", lambda tow: one_line(tow.ground or "", 18)),
+    (N_("Tow"), ">", lambda tow: str(tow.no)),
+    (N_("Shot"), "<", lambda tow: shown.brief(tow.shot, tow.shot.utcoffset() if tow.shot else None)),
+    (N_("Hauled"), "<", lambda tow: shown.clock(tow.hauled, tow.hauled.utcoffset() if tow.hauled else None)),
+    (N_("Towed"), ">", lambda tow: shown.hours_minutes(tow.duration_h)),
+    (N_("Ground"), "<", lambda tow: one_line(tow.ground or "", 18)),
     ("m", ">", lambda tow: shown.metres(tow.depth_m)),
-    ("nm", ">", lambda tow: shown.miles(tow.distance_nm)),
-    ("kn", ">", lambda tow: shown.knots(tow.speed_kn)),
-    ("Light", "<", lambda tow: tow.light or ""),
-    ("Rect.", "<", lambda tow: tow.rectangle or ""),
-    ("Kept kg", ">", lambda tow: shown.kilograms(tow.kept_kg)),
-    ("kg/h", ">", lambda tow: shown.kilograms(tow.kept_kg_per_h)),
-    ("Days old", ">", lambda tow: shown.days(tow.ice_days)),
-    ("", "<", lambda tow: "foul" if tow.foul else ""),
+    (N_("nm"), ">", lambda tow: shown.miles(tow.distance_nm)),
+    (N_("kn"), ">", lambda tow: shown.knots(tow.speed_kn)),
+    (N_("Light"), "<", lambda tow: _(tow.light) if tow.light else ""),
+    (N_("Rect."), "<", lambda tow: tow.rectangle or ""),
+    (N_("Kept kg"), ">", lambda tow: shown.kilograms(tow.kept_kg)),
+    (N_("kg/h"), ">", lambda tow: shown.kilograms(tow.kept_kg_per_h)),
+    (N_("Days old"), ">", lambda tow: shown.days(tow.ice_days)),
+    ("", "<", lambda tow: _("foul") if tow.foul else ""),
 )
 
 
 def _tows(figures: TripFigures) -> list[str]:
     if not figures.tows:
         return []
-    heads = tuple(name for name, _, _ in _COLUMNS)
-    rows = [tuple(dash(show(tow)) for _, _, show in _COLUMNS) for tow in figures.tows]
-    return table([heads, *rows], "".join(side for _, side, _ in _COLUMNS))
+    heads = tuple(_(name) if len(name) > 1 else name for name, _side, _show in _COLUMNS)
+    rows = [tuple(dash(show(tow)) for _name, _side, show in _COLUMNS) for tow in figures.tows]
+    return table([heads, *rows], "".join(side for _name, side, _show in _COLUMNS))
 
 
 def _catch(figures: TripFigures) -> list[str]:
-    rows: list[tuple[str, ...]] = [("Species", "Kept kg", "%", "Live kg", "Undersize kg", "Put back kg")]
+    rows: list[tuple[str, ...]] = [(_("Species"), _("Kept kg"), "%", _("Live kg"), _("Undersize kg"), _("Put back kg"))]
     for name in by_weight(figures.catch):
         total = figures.catch[name]
         label = f"{one_line(name, 30)} {total.code}" if total.code else one_line(name, 30)
@@ -151,12 +156,14 @@ def _catch(figures: TripFigures) -> list[str]:
 def _age(figures: TripFigures) -> list[str]:
     age = figures.age
     rows = (
-        ("Age of the fish, days", "by the clock", "as if kept at 0 \N{DEGREE SIGN}C"),
-        ("oldest", dash(shown.days(age.oldest_ice_days)), dash(shown.days(age.oldest_equivalent_ice_days))),
-        ("mean, by weight", dash(shown.days(age.mean_ice_days)), dash(shown.days(age.mean_equivalent_ice_days))),
-        ("limit", "", dash(shown.days(age.limit_days))),
+        (_("Age of the fish, days"), _("by the clock"), _("as if kept at 0 °C")),
+        (_("oldest"), dash(shown.days(age.oldest_ice_days)), dash(shown.days(age.oldest_equivalent_ice_days))),
+        (_("mean, by weight"), dash(shown.days(age.mean_ice_days)), dash(shown.days(age.mean_equivalent_ice_days))),
+        (_("limit"), "", dash(shown.days(age.limit_days))),
     )
-    over = f"Over the limit: {bare(shown.kilograms_unit(age.over_limit_kg))}. Not a freshness grade."
+    over = _("Over the limit: {weight}. Not a freshness grade.").format(
+        weight=bare(shown.kilograms_unit(age.over_limit_kg))
+    )
     return [*table(rows, "<>>"), over]
 
 
@@ -183,9 +190,8 @@ def _came_about(figures: TripFigures) -> list[str]:
         figures.landing.basis,
         figures.weather.basis,
     )
-    lines = [f"{field}: {words}" for basis in totals for field, words in basis]
-    told = {f"{field}: {words}" for field, words in found}
-    of_trip = (f"{name} {field}: {words}" for name, total in figures.catch.items() for field, words in total.basis)
-    lines += [line for line in of_trip if line not in told]
-    lines += [f"{field}: {words} ({tow_numbers(numbers)})" for (field, words), numbers in found.items()]
-    return ["Not plainly logged or reckoned:", *(f"  {line}" for line in lines)] if lines else []
+    lines = [f"{field}: {told(words)}" for basis in totals for field, words in basis]
+    of_trip = ((f"{name} {field}", words) for name, total in figures.catch.items() for field, words in total.basis)
+    lines += [f"{field}: {told(words)}" for field, words in of_trip if (field, words) not in found]
+    lines += [f"{field}: {told(words)} ({tow_numbers(numbers)})" for (field, words), numbers in found.items()]
+    return [_("Not plainly logged or reckoned:"), *(f"  {line}" for line in lines)] if lines else []

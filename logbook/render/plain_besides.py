@@ -5,6 +5,7 @@ from textwrap import wrap
 from logbook.model.figures import TripFigures
 from logbook.render import shown
 from logbook.render.kept import TOO_FEW
+from logbook.render.language import _, _c
 from logbook.render.shown import one_line
 from logbook.render.text import WIDTH, bare, dash, table
 
@@ -18,23 +19,32 @@ def ice(figures: TripFigures) -> list[str]:
     """Return the ice: loaded, laid, melted, left; empty where none of it is known."""
     own = figures.ice
     weights = (
-        ("loaded", own.loaded_kg),
-        ("laid with fish", own.laid_kg),
-        ("melted by the hold", own.hold_melt_kg),
-        (f"loose, {own.left_by}" if own.left_by else "loose", own.left_kg),
-        ("least by physics, to chill the fish", own.chilling_kg),
+        (_("loaded"), own.loaded_kg),
+        (_("laid with fish"), own.laid_kg),
+        (_("melted by the hold"), own.hold_melt_kg),
+        (_("loose, {how}").format(how=_(own.left_by)) if own.left_by else _("loose"), own.left_kg),
+        (_("least by physics, to chill the fish"), own.chilling_kg),
     )
-    rows = [("Ice", "kg"), *((name, dash(shown.kilograms(kg))) for name, kg in weights)]
+    rows = [(_("Ice"), "kg"), *((name, dash(shown.kilograms(kg))) for name, kg in weights)]
     until = own.lasts_until
-    lasts = [f"Loose ice lasts until {shown.brief(until, until.utcoffset())}"] if until is not None else []
-    return [*table(rows, "<>"), *lasts] if any(kg is not None for _, kg in weights) else []
+    lasts = [_("Loose ice lasts until {when}").format(when=shown.brief(until, until.utcoffset()))] if until else []
+    return [*table(rows, "<>"), *lasts] if any(kg is not None for _name, kg in weights) else []
 
 
 def out_turn(figures: TripFigures) -> list[str]:
     """Return hail and out-turn, and what earlier hails say of this one's."""
     told = any(hail.out_turn_kg is not None or hail.bias_percent is not None for hail in figures.hail.values())
     rows: list[tuple[str, ...]] = [
-        ("Hail and out-turn", "Hail kg", "Out-turn kg", "Difference", "% of hail", "Expected kg", "from", "to")
+        (
+            _("Hail and out-turn"),
+            _("Hail kg"),
+            _("Out-turn kg"),
+            _("Difference"),
+            _("% of hail"),
+            _("Expected kg"),
+            _c("of a range", "from"),
+            _c("of a range", "to"),
+        )
     ]
     for name, hail in figures.hail.items():
         weights = (hail.hail_kg, hail.out_turn_kg, hail.difference_kg)
@@ -48,15 +58,16 @@ def out_turn(figures: TripFigures) -> list[str]:
             )
         )
     without = [one_line(name, 30) for name, hail in figures.hail.items() if hail.bias_percent is None]
-    whose = f" of {', '.join(without)}" if told else ""
-    few = wrap(f"No out-turn{whose} is expected: {TOO_FEW}.", WIDTH) if without else []
+    said = _("No out-turn of {species} is expected: {why}.") if told else _("No out-turn is expected: {why}.")
+    few = wrap(said.format(species=", ".join(without), why=_(TOO_FEW)), WIDTH) if without else []
     return [*(table(rows, "<>>>>>>>") if told else []), *few]
 
 
 def gear(figures: TripFigures) -> list[str]:
     """Return hours and mishaps of the gear, and time lost."""
-    rows = [("Gear", "Hours", "Tows", "Foul", "Since mended h", "Tows since")]
-    for name, net in (*figures.gear.items(), *figures.rigging.items()):
+    rows = [(_("Gear"), _("Hours"), _("Tows"), _("Foul"), _("Since mended h"), _("Tows since"))]
+    rigging = ((_(name), part) for name, part in figures.rigging.items())
+    for name, net in (*figures.gear.items(), *rigging):
         if net.tows or net.tows_since_mended:
             rows.append(
                 (
@@ -69,7 +80,7 @@ def gear(figures: TripFigures) -> list[str]:
                 )
             )
     lost = [
-        f"Lost {bare(shown.hours_unit(hours))}: {one_line(why) or 'not told why'}"
+        _("Lost {hours}: {why}").format(hours=bare(shown.hours_unit(hours)), why=one_line(why) or _("not told why"))
         for why, hours in figures.time_lost_h.items()
     ]
     return [*(table(rows, "<>>>>>") if len(rows) > 1 else []), *lost]
@@ -79,23 +90,25 @@ def weather(figures: TripFigures) -> list[str]:
     """Return hours and catch by force and light."""
     told = figures.weather
     parts = [
-        (f"force {force}", hours, told.kept_kg_per_h_by_force.get(force))
+        (_("force {n}").format(n=force), hours, told.kept_kg_per_h_by_force.get(force))
         for force, hours in told.hours_by_force.items()
     ]
-    parts += [(light, hours, told.kept_kg_per_h_by_light.get(light)) for light, hours in told.hours_by_light.items()]
+    parts += [(_(light), hours, told.kept_kg_per_h_by_light.get(light)) for light, hours in told.hours_by_light.items()]
     rows = [(name, dash(shown.hours(hours)), dash(shown.kilograms(rate))) for name, hours, rate in parts]
-    icing = [f"Ice on deck: {told.icing} at worst"] if told.icing else []
-    return [*(table([("Wind and light", "Hours", "kg/h"), *rows], "<>>") if rows else []), *icing]
+    icing = [_("Ice on deck: {icing} at worst").format(icing=_(told.icing))] if told.icing else []
+    return [*(table([(_("Wind and light"), _("Hours"), _("kg/h")), *rows], "<>>") if rows else []), *icing]
 
 
 def rest(figures: TripFigures) -> list[str]:
     """Return the least rest of each hand and watch."""
-    rows: list[tuple[str, ...]] = [("Rest, hours", "Worst 24 h", "Worst 7 days", "Longest", "C188 hours met")]
+    rows: list[tuple[str, ...]] = [
+        (_("Rest, hours"), _("Worst 24 h"), _("Worst 7 days"), _("Longest"), _("C188 hours met"))
+    ]
     for name, least in figures.rest.items():
-        met = "-" if least.c188_hours_met is None else "yes" if least.c188_hours_met else "no"
+        met = "-" if least.c188_hours_met is None else _("yes") if least.c188_hours_met else _("no")
         hours = (least.worst_24h_rest_h, least.worst_7d_rest_h, least.longest_unbroken_h)
         rows.append((one_line(name, 30), *(dash(shown.hours(one)) for one in hours), met))
-    said = "Reported from what was logged; the skipper, the flag state and the law decide."
+    said = _("Reported from what was logged; the skipper, the flag state and the law decide.")
     return [*table(rows, "<>>><"), said] if figures.rest else []
 
 
@@ -105,13 +118,13 @@ def money(figures: TripFigures) -> list[str]:
     if sold is None:
         return []
     sums = [
-        ("Gross", sold.gross),
-        ("a day at sea", sold.gross_per_day_at_sea),
-        ("mean price a kg", sold.mean_price_per_kg),
+        (_("Gross"), sold.gross),
+        (_("a day at sea"), sold.gross_per_day_at_sea),
+        (_("mean price a kg"), sold.mean_price_per_kg),
         *((one_line(name, 30), -cost) for name, cost in sold.expenses.items()),
-        *([("Net", sold.net)] if sold.net is not None else []),
+        *([(_("Net"), sold.net)] if sold.net is not None else []),
         *((f"  {one_line(name, 28)}", part) for name, part in sold.settlement.items()),
     ]
     left_out = (*sold.unpriced, *sold.unweighed)
-    said = [f"The gross leaves out {', '.join(map(one_line, left_out))}"] if left_out else []
+    said = [_("The gross leaves out {what}").format(what=", ".join(map(one_line, left_out)))] if left_out else []
     return [*table([(name, dash(shown.money(value))) for name, value in sums], "<>"), *said]
