@@ -22,6 +22,7 @@ from logbook.model.figures import Reckoned, SpeciesCatch, TowFigures
 from logbook.model.page import Page
 from logbook.model.trip import Tow, Trip
 from logbook.render.gather import begun, kept_species, logged_tows
+from logbook.render.language import _, _c
 from logbook.render.notes import note
 
 NOBODY = -1
@@ -133,8 +134,8 @@ def season_file(name: str, trips: Sequence[Reckoned]) -> Page:
 def trip_texts(log: Trip) -> tuple[str, ...]:
     """Return what was said of a trip beside its tows, each once."""
     said = [_plain(log.remarks)]
-    said += [_after("time lost", period.words) for period in log.time_lost]
-    said += [_after(f"{event.name} {event.event}", event.remarks) for event in log.gear]
+    said += [_within(_("time lost: {words}"), period.words) for period in log.time_lost]
+    said += [_within(_("{gear} {event}: {words}"), one.remarks, gear=one.name, event=_(one.event)) for one in log.gear]
     said += [_plain(reading.remarks) for reading in log.readings]
     said += [_plain(look.remarks) for look in log.weather]
     said += [_plain(fix.remarks) for fix in log.passage]
@@ -142,19 +143,24 @@ def trip_texts(log: Trip) -> tuple[str, ...]:
 
 
 def tow_texts(tow: Tow, *, foul: bool) -> tuple[str, ...]:
-    """Return what was said of a tow, each once; what tells of trouble begins with what it is."""
-    said = [_plain(tow.remarks), _after("damage", tow.damage), _after("gear lost", tow.gear_lost)]
+    """Return what was said of a tow, each once; what tells of trouble begins with what it is, in the language in force."""
+    said = [
+        _plain(tow.remarks),
+        _within(_("damage: {words}"), tow.damage),
+        _within(_("gear lost: {words}"), tow.gear_lost),
+    ]
     if tow.fast is not None:
-        said.append(_after("fast", tow.fast.what) or "fast")
+        said.append(_within(_("fast: {words}"), tow.fast.what) or _c("gear that came fast", "fast"))
     if foul:
-        said.append("foul tow")
-    said.append(_after("bottom", tow.bottom))
+        said.append(_("foul tow"))
+    said.append(_within(_("bottom: {words}"), tow.bottom))
     return tuple(dict.fromkeys(text for text in said if text))
 
 
-def _after(what: str, text: str | None) -> str:
+def _within(phrase: str, text: str | None, **values: str) -> str:
+    """Return a remark within the phrase that says what it is of; nothing where there is none."""
     plain = _plain(text or "")
-    return f"{what}: {plain}" if plain else ""
+    return phrase.format(words=plain, **values) if plain else ""
 
 
 def _plain(text: str) -> str:

@@ -9,9 +9,7 @@
   const answers = document.getElementById("find-answers");
   const list = document.getElementById("every-trip");
   const say = place.dataset;
-  const MONTHS = say.months.split(" ");
-  const SMALL = new Set(say.small.split(" "));
-  const PRAISE = new Set(say.praise.split(" "));
+  const MONTHS = say.months.split(" "); // as they stand in dates
 
   const NOBODY = -1;
   const NOT_WEIGHED = -1;
@@ -65,13 +63,16 @@
   }
 
   const FOLDED_MONTHS = MONTHS.map(fold);
+  const BEFORE_TRIP = new Set(wordsOf(say.trip));
+  const BEFORE_TOW = new Set(wordsOf(say.tow));
+  const SMALL = new Set(wordsOf([say.small, say.praise, say.trip, say.tow].join(" ")));
 
   // ---- The question: each item is a bit; an answer has all of them
 
   function monthsOf(word) {
     const found = [];
     FOLDED_MONTHS.forEach(function (name, number) {
-      if (word.length >= 3 && name.startsWith(word)) found.push(number);
+      if (name === word || (word.length >= 3 && name.startsWith(word))) found.push(number);
     });
     return found;
   }
@@ -83,8 +84,8 @@
       const word = words[at];
       const next = words[at + 1];
       const item = { word: word, months: monthsOf(word), kind: "word" };
-      if ((word === fold(say.trip) || word === fold(say.tow)) && next !== undefined && /\d/.test(next)) {
-        item.kind = word === fold(say.trip) ? "trip" : "tow";
+      if ((BEFORE_TRIP.has(word) || BEFORE_TOW.has(word)) && next !== undefined && /\d/.test(next)) {
+        item.kind = BEFORE_TRIP.has(word) ? "trip" : "tow";
         item.word = next;
         item.months = [];
         at += 1;
@@ -97,8 +98,7 @@
       }
       items.push(item);
     }
-    const small = (item) => item.kind === "word" && (SMALL.has(item.word) || PRAISE.has(item.word) || item.word === fold(say.trip) || item.word === fold(say.tow));
-    const telling = items.filter((item) => !small(item));
+    const telling = items.filter((item) => item.kind !== "word" || !SMALL.has(item.word));
     return (telling.length ? telling : items).slice(0, MOST_WORDS);
   }
 
@@ -362,6 +362,25 @@
     return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
   }
 
+  // The same where what is put in has marks of its own: each name has what puts it.
+  function putFilled(parent, text, puts) {
+    for (const piece of text.split(/(\{\w+\})/)) {
+      if (/^\{\w+\}$/.test(piece)) puts[piece.slice(1, -1)]();
+      else parent.append(piece);
+    }
+  }
+
+  // What is said of a number, in the form that its language has for it: they stand in the page with strokes between, and so does
+  // which form each number takes, where it is not the first for one and the second for all others.
+  function formOf(forms, count) {
+    const form = say.plural ? Number(say.plural[count < say.plural.length ? count : 100 + (count % 100)]) : Number(count !== 1);
+    return forms.split("|")[form];
+  }
+
+  function many(count, forms) {
+    return number(count) + " " + formOf(forms, count);
+  }
+
   // Puts a text in, with the words that it was found by marked.
   function put(parent, text, words) {
     const starts = [];
@@ -402,38 +421,43 @@
   }
 
   function putDate(parent, time, items, withoutYear) {
+    putFilled(parent, withoutYear ? say.day : say.date, putsOfDate(parent, time, items));
+  }
+
+  function putsOfDate(parent, time, items) {
     const day = new Date(time);
+    const date = day.getUTCDate();
     const month = day.getUTCMonth();
-    put(parent, String(day.getUTCDate()), items.some((item) => item.kind === "day" && Number(item.word) === day.getUTCDate()) ? [String(day.getUTCDate())] : []);
-    parent.append(" ");
-    put(parent, MONTHS[month], items.filter((item) => item.months.includes(month)).map((item) => item.word));
-    if (withoutYear) return;
-    parent.append(" ");
-    put(parent, String(day.getUTCFullYear()), wordsIn(items, ["year"]));
+    const asks = items.some((item) => item.kind === "day" && Number(item.word) === date);
+    return {
+      day: () => put(parent, String(date), asks ? [String(date)] : []),
+      month: () => put(parent, MONTHS[month], items.filter((item) => item.months.includes(month)).map((item) => item.word)),
+      year: () => put(parent, String(day.getUTCFullYear()), wordsIn(items, ["year"])),
+    };
   }
 
   // `4 – 10 March 2026`: what both days share is said once.
   function putDays(parent, first, last, items) {
     const [from, to] = [new Date(first), new Date(last)];
     const sameYear = from.getUTCFullYear() === to.getUTCFullYear();
-    if (sameYear && from.getUTCMonth() === to.getUTCMonth()) {
-      if (from.getUTCDate() !== to.getUTCDate()) parent.append(from.getUTCDate() + " – ");
+    if (!sameYear || from.getUTCMonth() !== to.getUTCMonth()) {
+      putFilled(parent, say.span, { first: () => putDate(parent, first, items, sameYear), last: () => putDate(parent, last, items) });
+    } else if (from.getUTCDate() !== to.getUTCDate()) {
+      const puts = putsOfDate(parent, last, items);
+      putFilled(parent, say.days, { first: () => parent.append(String(from.getUTCDate())), last: puts.day, month: puts.month, year: puts.year });
     } else {
-      putDate(parent, first, items, sameYear);
-      parent.append(" – ");
+      putDate(parent, last, items);
     }
-    putDate(parent, last, items);
   }
 
   function putTitle(link, trip, items) {
-    const season = trip.season;
     const name = make("bdi");
-    put(name, season.vessels[trip.vessel][0], wordsIn(items, NAMES));
-    link.append(name);
-    if (!trip.number) return;
-    link.append(", " + say.trip + " ");
+    put(name, trip.season.vessels[trip.vessel][0], wordsIn(items, NAMES));
     const exact = items.some((item) => (item.kind === "word" || item.kind === "trip") && item.word === trip.key);
-    put(link, trip.number, exact ? [trip.key] : []);
+    putFilled(link, trip.number ? say.tripTitle : "{vessel}", {
+      vessel: () => link.append(name),
+      number: () => put(link, trip.number, exact ? [trip.key] : []),
+    });
   }
 
   // Names that are told only where they are why this was found.
@@ -453,8 +477,8 @@
       parent.append(bdi);
     }
     if (items.some((item) => item.kind === "year" && item.word === season.name) && season.name !== trip.began.slice(0, 4)) {
-      parent.append(" · " + say.season + " ");
-      put(parent, season.name, [season.name]);
+      parent.append(" · ");
+      putFilled(parent, say.season, { name: () => put(parent, season.name, [season.name]) });
     }
   }
 
@@ -546,7 +570,7 @@
     if (answer.whole) {
       putDays(line, trip.time, Date.parse(trip.ended + "T00:00:00Z"), items);
     } else {
-      line.append(filled(tows.length === all ? say.every : say.of, { n: number(tows.length), m: number(all) }) );
+      line.append(tows.length === all ? many(all, say.tows) : filled(formOf(say.of, all), { n: number(tows.length), m: number(all) }));
       if (!Number.isNaN(answer.last)) {
         line.append(", ");
         putDays(line, answer.first, answer.last, items);
@@ -592,10 +616,9 @@
     const item = make("li");
     const link = make("a");
     link.href = "trips/" + encodeURIComponent(trip.id) + ".html#tow-" + (at - trip.first + 1);
-    putTitle(link, trip, items);
-    link.append(", " + say.tow + " ");
     const towNumber = String(season.number[at]);
-    put(link, towNumber, items.some((one) => one.kind === "tow" && Number(one.word) === season.number[at]) ? [towNumber] : []);
+    const exact = items.some((one) => one.kind === "tow" && Number(one.word) === season.number[at]);
+    putFilled(link, say.towTitle, { trip: () => putTitle(link, trip, items), number: () => put(link, towNumber, exact ? [towNumber] : []) });
     const line = make("p", "where");
     if (!Number.isNaN(season.time[at])) putDate(line, season.time[at], items);
     if (season.ground[at] !== NOBODY) putGrounds(line, answer, [season.ground[at]], items);
@@ -639,10 +662,10 @@
 
   function counted(trips, tows) {
     const all = seasons.reduce((sum, season) => [sum[0] + season.trips.length, sum[1] + season.time.length], [0, 0]);
-    if (trips === null) return filled(say.all, { n: number(all[0]), m: number(all[1]) });
+    if (trips === null) return filled(say.all, { trips: many(all[0], say.trips), tows: many(all[1], say.tows) });
     const parts = [];
-    if (trips) parts.push(number(trips) + " " + (trips === 1 ? say.trip : say.trips));
-    if (tows) parts.push(number(tows) + " " + (tows === 1 ? say.tow : say.tows));
+    if (trips) parts.push(many(trips, say.trips));
+    if (tows) parts.push(many(tows, say.tows));
     return parts.join(", ");
   }
 
@@ -699,7 +722,7 @@
       script.remove();
       show();
       if (waiting.length) load();
-      else search(asked(input.value || "a " + MONTHS[0]), most); // so that the first key does not wait for the browser to learn it
+      else search(asked(input.value || say.trip + " 1 " + MONTHS[0]), most); // so that the first key does not wait for the browser to learn it
     };
     script.addEventListener("load", () => done(true));
     script.addEventListener("error", () => done(false));

@@ -21,12 +21,16 @@
     return copy.textContent.replace(/\s+/g, " ").trim();
   }
 
-  // A number as it is shown: thin spaces, a true minus sign, hours and minutes. Null where it is none.
+  const decimal = say.decimal || ".";
+  const NUMBER = new RegExp("^-?\\d+(\\" + decimal + "\\d+)?\\s?%?$");
+
+  // A number as it is shown: spaces between thousands, a true minus sign, the language's decimal mark, hours and minutes. Null where it
+  // is none.
   function numberOf(text) {
-    const plain = text.replace(/[\s\u00a0\u202f]/g, "").replace(/\u2212/g, "-");
+    const plain = text.replace(/(\d)\s(?=\d{3}(?!\d))/g, "$1").replace(/\u2212/g, "-");
     const clock = /^(-?)(\d+):([0-5]\d)$/.exec(plain);
     if (clock) return (clock[1] ? -1 : 1) * (Number(clock[2]) + Number(clock[3]) / 60);
-    return /^-?\d+(\.\d+)?%?$/.test(plain) ? parseFloat(plain) : null;
+    return NUMBER.test(plain) ? parseFloat(plain.replace(decimal, ".")) : null;
   }
 
   function keyOf(cell) {
@@ -101,7 +105,7 @@
     const name = label ? label.textContent.trim() : textOf(head);
     const made = make("button", "sort");
     made.type = "button";
-    made.setAttribute("aria-label", say.by.replace("{name}", name));
+    made.setAttribute("aria-label", say.by.replace("{name}", () => name));
     head.abbr = name;
     const largestFirst = head.classList.contains("n");
     made.addEventListener("click", function () {
@@ -111,7 +115,7 @@
       table.querySelectorAll("thead [aria-sort]").forEach((other) => other.removeAttribute("aria-sort"));
       if (next) head.setAttribute("aria-sort", next);
       put(table, next ? inOrder(before, column, next === "descending") : before);
-      tell(next ? say[next].replace("{name}", name) : say.before);
+      tell(next ? say[next].replace("{name}", () => name) : say.before);
     });
     head.append(made);
   }
