@@ -8,7 +8,7 @@ import json
 from argparse import ArgumentParser, Namespace
 
 from logbook.cli.one_trip import Past, reckoned
-from logbook.cli.say import status_of, tell_faults
+from logbook.cli.say import in_language_of, status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.as_of import until
 from logbook.reckon.hail import hailed
@@ -21,7 +21,7 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the screen and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.WHILE_OUT)
+    trip, fleet, figures = reckoned(asked.log, asked.at, past=Past.WHILE_OUT)
     if asked.json:
         from logbook.model.export import as_json
 
@@ -36,6 +36,7 @@ def run(asked: Namespace) -> int:
     else:
         from logbook.render.aboard import aboard_text
 
-        print(aboard_text(figures, hailed(until(trip, figures.trip.as_of))))
+        with in_language_of(fleet):
+            print(aboard_text(figures, hailed(until(trip, figures.trip.as_of))))
         tell_faults(asked.log, figures.problems)
     return status_of(figures.problems)

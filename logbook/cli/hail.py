@@ -8,7 +8,7 @@ import json
 from argparse import ArgumentParser, Namespace
 
 from logbook.cli.one_trip import Past, reckoned
-from logbook.cli.say import status_of, tell_faults
+from logbook.cli.say import in_language_of, status_of, tell_faults
 from logbook.cli.words import add_log
 from logbook.reckon.hail import reckon_hail
 from logbook.render.hail import hail_text
@@ -21,9 +21,10 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the hail and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.NEVER)
+    trip, fleet, figures = reckoned(asked.log, asked.at, past=Past.NEVER)
     hail = reckon_hail(trip, figures)
-    text = hail_text(hail)
+    with in_language_of(fleet):
+        text = hail_text(hail)
     if asked.json:
         from logbook.model.export import record_as_json
 

@@ -9,7 +9,7 @@ from argparse import ArgumentParser, Namespace
 from datetime import UTC, datetime
 from pathlib import Path
 
-from logbook.cli.say import WRONG_USAGE, Failure, shown, tell
+from logbook.cli.say import WRONG_USAGE, Failure, in_language_of, shown, tell
 from logbook.cli.words import existing_folder, moment_in
 from logbook.read.folder import FLEET_FILE, FleetFiles, nearest_fleet_file, read_folder
 from logbook.read.number import parse_number
@@ -57,7 +57,8 @@ def run(asked: Namespace) -> int:
     else:
         from logbook.render.look_back import look_back_text
 
-        print(look_back_text(back, asked.position.strip()))
+        with in_language_of(wide.fleet):
+            print(look_back_text(back, asked.position.strip()))
     if folder.unread:
         left = (
             "1 log cannot be read and is"

@@ -10,7 +10,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TypeVar
 
-from logbook.cli.say import WRONG_USAGE, Failure, shown, status_of, tell_faults
+from logbook.cli.say import WRONG_USAGE, Failure, in_language_of, shown, status_of, tell_faults
 from logbook.cli.words import existing_folder
 from logbook.model.fleet import Vessel
 from logbook.model.names import fold_name
@@ -65,7 +65,8 @@ def run(asked: Namespace) -> int:
     else:
         from logbook.render.ice_to_take import ice_text
 
-        print(ice_text(vessel.name, ice))
+        with in_language_of(wide.fleet):
+            print(ice_text(vessel.name, ice))
     return status_of(fleets.problems)
 
 

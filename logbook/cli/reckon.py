@@ -9,7 +9,7 @@ import sys
 from argparse import ArgumentParser, Namespace
 
 from logbook.cli.one_trip import Past, reckoned
-from logbook.cli.say import print_problems, status_of
+from logbook.cli.say import in_language_of, print_problems, status_of
 from logbook.cli.words import add_log
 
 
@@ -20,7 +20,7 @@ def arguments(parser: ArgumentParser) -> None:
 
 def run(asked: Namespace) -> int:
     """Print the figures and return the exit status."""
-    trip, _fleet, figures = reckoned(asked.log, asked.at, past=Past.ALWAYS)
+    trip, fleet, figures = reckoned(asked.log, asked.at, past=Past.ALWAYS)
     if asked.json:
         from logbook.model.export import as_json
 
@@ -28,6 +28,7 @@ def run(asked: Namespace) -> int:
     else:
         from logbook.render.plain import plain_report
 
-        print(plain_report(trip, figures))
+        with in_language_of(fleet):
+            print(plain_report(trip, figures))
         print_problems(figures.problems, sys.stderr)
     return status_of(figures.problems)

@@ -2,10 +2,12 @@
 
 import os
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import Self, TextIO
 
+from logbook.model.fleet import Fleet
 from logbook.model.problem import Problem, Severity
 
 CLEAN, FAULTY_LOGS, WRONG_USAGE, NOT_WRITTEN, INTERRUPTED = 0, 1, 2, 3, 130
@@ -69,6 +71,15 @@ def tell_faults(file: Path, problems: Sequence[Problem], what: str = "this log")
 def problems_of(problems: Sequence[Problem], severity: Severity) -> int:
     """Return how many problems are of one severity."""
     return sum(problem.severity is severity for problem in problems)
+
+
+@contextmanager
+def in_language_of(fleet: Fleet) -> Iterator[None]:
+    """Have the answers of a command in the language of the fleet; messages about logs and usage are English throughout."""
+    from logbook.render.language import speaking, speech_of
+
+    with speaking(speech_of(fleet.language)):
+        yield
 
 
 def _colours_wanted(stream: TextIO) -> bool:
