@@ -71,6 +71,9 @@ NO_PLACE_OF_PORT = N_("the fleet file does not say where {port} lies")
 NO_POSITION = N_("no position with a time is logged")
 NO_SPEED = N_("the steaming speed is not known")
 
+# What stands for the grade of fish that has none.
+UNGRADED = N_("ungraded")
+
 # What was assumed, carried on or otherwise come by.
 CARRIED = N_("carried")
 FROM_FACTORS = N_("reckoned: × {factors}")

@@ -6,13 +6,12 @@ from functools import lru_cache
 
 from logbook.model import reasons
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
-from logbook.model.language import N_
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.species import State
 from logbook.model.trip import Amount, Tow
 
-NO_GRADE = N_("ungraded")
+NO_GRADE = reasons.UNGRADED
 """What amounts go by that were given without a grade, where others of the species have one."""
 
 

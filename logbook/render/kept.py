@@ -7,6 +7,7 @@ from itertools import groupby
 from logbook.model.hail import FISH, HailedFish
 from logbook.model.language import N_
 from logbook.model.names import fold_name
+from logbook.model.reasons import UNGRADED
 from logbook.render import shown
 from logbook.render.language import _, _n, speech
 from logbook.render.shown import one_line
@@ -56,7 +57,7 @@ def by_species(kept: Sequence[HailedFish], indent: str) -> list[tuple[str, ...]]
 def _grades(parts: Sequence[HailedFish]) -> str:
     if not any(fish.grade for fish in parts):
         return ""
-    return ", ".join(f"{one_line(fish.grade or _('ungraded'), 14)} {_amount([fish], '')}" for fish in parts)
+    return ", ".join(f"{one_line(fish.grade or _(UNGRADED), 14)} {_amount([fish], '')}" for fish in parts)
 
 
 def _amount(fish: Sequence[HailedFish], unit: str) -> str:

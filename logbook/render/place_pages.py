@@ -14,12 +14,12 @@ from logbook.render.frame import Frame, Site
 from logbook.render.language import _
 from logbook.render.links import ground_page, place_chart, species_page
 from logbook.render.shown import brief_month, fixed, month_name, one_line, plain, weight
+from logbook.render.told import told
 
 _HEIGHT = 300
 _MOST = 10
 _LATEST = 24
 _LABEL = 24
-_NO_GRADE = "ungraded"
 """What the records call the fish whose grade was not logged."""
 
 
@@ -50,7 +50,7 @@ class GroundPage(Struct, frozen=True, kw_only=True):
 def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
     """Return what a species' page shows."""
     known = [(rate, month) for month, rate in enumerate(species.by_month, 1) if rate]
-    by_grade = {_("ungraded") if grade == _NO_GRADE else grade: kg for grade, kg in species.grades.items()}
+    by_grade = {told(grade): kg for grade, kg in species.grades.items()}
     return SpeciesPage(
         frame=Frame(site=site, path=species_page(species.name), title=one_line(species.name, 60)),
         species=species,

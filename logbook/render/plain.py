@@ -148,7 +148,8 @@ def _catch(figures: TripFigures) -> list[str]:
             (label, shown.kilograms(total.kept_kg), shown.percent(total.share_percent), *map(shown.kilograms, weights))
         )
         rows += [
-            (f"  {one_line(grade, 28)}", shown.kilograms(kept), "", "", "", "") for grade, kept in total.grades.items()
+            (f"  {one_line(told(grade), 28)}", shown.kilograms(kept), "", "", "", "")
+            for grade, kept in total.grades.items()
         ]
     return table([tuple(dash(cell) for cell in row) for row in rows], "<>>>>>") if figures.catch else []
 

@@ -10,6 +10,7 @@ from logbook.render.gather import NOUGHT, by_weight, kept_species
 from logbook.render.language import _
 from logbook.render.links import trip_chart
 from logbook.render.shown import days_unit, fixed, kilograms_unit, many, one_line, plain, short_day, weight
+from logbook.render.told import told
 
 RUN_HEIGHT = 430
 _COLOURS = 4
@@ -130,7 +131,7 @@ def _grades(name: str, species: SpeciesTotal) -> Bar:
     """Return a species' bar, its grades in order, what was not graded last and grey."""
     known = [(grade, kept) for grade, kept in species.grades.items() if kept]
     parts = [
-        Part(size=float(kept), colour=place % _COLOURS, words=one_line(grade, _LABEL))
+        Part(size=float(kept), colour=place % _COLOURS, words=one_line(told(grade), _LABEL))
         for place, (grade, kept) in enumerate(known)
     ]
     total = species.kept_kg or NOUGHT
