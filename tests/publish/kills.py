@@ -42,8 +42,9 @@ def kills(count: int, seed: int) -> Counter[str]:
             _await_writing(running, site, early=early)
             time.sleep(chance.uniform(0, took if early else writing))
             running.kill()
-            running.communicate()
+            _, said = running.communicate()
             if running.returncode >= 0:
+                assert b" published in " in said, said.decode()
                 counts["done before the kill"] += 1
                 now = target
                 continue

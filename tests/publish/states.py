@@ -113,7 +113,9 @@ def build_whole(logs: Path, site: Path, grace_s: float = _GRACE_S) -> None:
     """Build and see that the archive was written."""
     with builder(logs, site, grace_s) as running:
         _, said = running.communicate()
-    assert running.returncode in (0, 1), said.decode()  # 1: a log that can't be read
+    # 1: a log that can't be read
+    assert running.returncode in (0, 1), said.decode()
+    assert b" published in " in said, said.decode()
 
 
 def files_of(site: Path) -> dict[str, bytes]:
