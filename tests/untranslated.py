@@ -86,29 +86,29 @@ def made_up() -> Speech:
 
 
 class _Texts(HTMLParser):
-    """Takes our own texts out of a page: not what stands in elements for typed text."""
+    """Takes our own texts out of a page: not what stands in elements for typed text, for codes, or told to be English."""
 
     def __init__(self) -> None:
         super().__init__(convert_charrefs=True)
         self.texts: list[str] = []
-        self._typed = 0
+        self._within: list[str] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag in _TYPED:
-            self._typed += 1
         named = dict(attrs)
+        if tag in (self._within[-1:] or _TYPED) or named.get("lang") == "en" or named.get("class") == "code":
+            self._within.append(tag)
         if tag == "meta" and named.get("name") != "description":
             return
         for name, value in attrs:
-            if value and (name in _READ_OUT or (name.startswith("data-") and " " in value)):
+            if value and (name in _READ_OUT or (name.startswith("data-") and " " in value and name != "data-files")):
                 self.texts.append(value)
 
     def handle_endtag(self, tag: str) -> None:
-        if tag in _TYPED:
-            self._typed -= 1
+        if tag in self._within[-1:]:
+            self._within.pop()
 
     def handle_data(self, data: str) -> None:
-        if not self._typed and data.strip():
+        if not self._within and data.strip():
             self.texts.append(" ".join(data.split()))
 
 
