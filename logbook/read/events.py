@@ -156,6 +156,7 @@ class Grower:
             node.value = event.value
             node.style = style = event.style or ""
             node.comment = 0
+            node.head = ""
             if hashed and mark.line < len(lines) and "#" in lines[mark.line]:
                 self._commented(node, mark)
             if swapped:

@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterable
 from typing import TypeVar
 
 from logbook.model.problem import Place, Problem, Severity
-from logbook.read.keys import Key, Keys, fold_key
-from logbook.read.number import is_blank
+from logbook.read.keys import TEXT_KINDS, Key, Keys, fold_key
+from logbook.read.number import is_blank, quoted
 from logbook.read.said import Fault, Said
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
@@ -17,7 +17,9 @@ Found = list[Problem]
 CODES = frozenset(
     {
         "key-unknown",
+        "key-capitals",
         "key-slip",
+        "line-left-out",
         "key-twice",
         "key-missing",
         "one-value",
@@ -88,14 +90,16 @@ class Fields:
     Attributes:
         node: The mapping.
         nodes: Value of each key that is there, by the key's documented name; blanks are left out.
+        keys: Each key as typed, by its documented name; those whose values are blank with them.
     """
 
-    __slots__ = ("node", "nodes")
+    __slots__ = ("keys", "node", "nodes")
 
-    def __init__(self, node: Mapping, nodes: dict[str, Node]) -> None:
-        """Keep the mapping and the values found in it."""
+    def __init__(self, node: Mapping, nodes: dict[str, Node], keys: dict[str, Scalar]) -> None:
+        """Keep the mapping and what was found in it."""
         self.node = node
         self.nodes = nodes
+        self.keys = keys
 
     def get(self, name: str) -> Node | None:
         """Return the value of a key, or None where it is not there or blank."""
@@ -124,7 +128,7 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
         Its values by documented key name.
     """
     nodes: dict[str, Node] = {}
-    first: dict[str, int] = {}
+    first: dict[str, Scalar] = {}
     for key_node, value in node.entries:
         key = _key_of(key_node, keys, found, elsewhere)
         if key is None:
@@ -134,19 +138,19 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
                 found,
                 key_node.place,
                 "key-twice",
-                f"'{key_node.value}' stands twice in {keys.what}, first on line {first[key.name]}; this one is not used",
+                f"'{key_node.value}' stands twice in {keys.what}, first on line {first[key.name].line}; this one is not used",
                 "keep one of them",
             )
             continue
-        first[key.name] = key_node.line
-        if not (isinstance(value, Scalar) and is_blank(value.value)):
+        first[key.name] = key_node
+        if not (isinstance(value, Scalar) and _is_blank(value, key)):
             nodes[key.name] = value
     for key in keys.required():
         if key.name not in nodes:
             error(
                 found, node.place, "key-missing", f"{keys.what} has no '{key.name}'", f"add `{key.name}: {key.example}`"
             )
-    return Fields(node, nodes)
+    return Fields(node, nodes, first)
 
 
 def _key_of(key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str], str] | None) -> Key | None:
@@ -154,6 +158,8 @@ def _key_of(key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str
     typed = key_node.value
     key = keys.find(typed)
     if key is not None:
+        if not typed.islower() and typed != key.name:
+            _note_capitals(key_node, key, found)
         return key
     moved = elsewhere(typed) if elsewhere else ""
     key = None if moved else keys.slip(typed)
@@ -165,12 +171,27 @@ def _key_of(key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str
     return None
 
 
+def _note_capitals(key_node: Scalar, key: Key, found: Found) -> None:
+    """Note a key typed with capitals, once a file."""
+    typed = key_node.value
+    if typed.lower() != typed and not any(problem.code == "key-capitals" for problem in found):
+        message = f"'{typed}' is read as '{typed.lower()}', and so is every key with capitals"
+        note(found, key_node.place, "key-capitals", message, f"write {key.name}")
+
+
+def _is_blank(value: Scalar, key: Key) -> bool:
+    """Tell whether a value is not written; what stands in quotes where a name or text is wanted is one, whatever it is."""
+    typed = value.value
+    return is_blank(typed) and not (value.style and typed.strip() and key.kind in TEXT_KINDS)
+
+
 def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str | None:
     """Return a scalar's text without the spaces round it; None where it is missing, blank, lost or no single value."""
     if node is None or isinstance(node, Lost):
         return None
     if isinstance(node, Scalar):
-        return None if is_blank(node.value) else node.value.strip()
+        typed = node.value.strip()
+        return None if is_blank(typed) and not (node.style and typed) else typed
     what = "a list stands" if isinstance(node, Sequence) else "keys and values stand"
     error(found, node.place, "one-value", f"{what} where {wanted} is wanted", f"write {wanted}")
     return None
@@ -181,10 +202,23 @@ def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wante
     text = take_text(node, found, wanted)
     if text is None or node is None:
         return None
-    said = parse(text)
+    said = parsed(node, text, parse, found)
     if said.faults:
         pass_on(found, said.faults, text_place(node))
     return said.value
+
+
+def parsed(node: Node, text: str, parse: Callable[[str], Said[T]], found: Found) -> Said[T]:
+    """Return what a parser makes of a text; of its first line, with a warning, where it makes nothing of all of them."""
+    said = parse(text)
+    if said.value is not None or not isinstance(node, Scalar) or not node.head:
+        return said
+    first = parse(node.head)
+    if first.value is None:
+        return said
+    message = f"only the first of its lines is read, {quoted(node.head)}"
+    warn(found, text_place(node), "line-left-out", message, "put the rest behind a # or below `remarks: |`")
+    return first
 
 
 def take_words(node: Node | None, found: Found) -> str | None:

@@ -5,7 +5,7 @@ The only module of this stage that touches the disk. A file that can't be opened
 
 import os
 import stat
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from datetime import datetime
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from logbook.model.names import fold_name
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Trip
 from logbook.read.fleet import read_fleet
+from logbook.read.source import MAX_BYTES
 from logbook.read.trip import Fleetwide, prepare, read_trip
 
 CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overlap", "same-trip"})
@@ -72,13 +73,21 @@ class FleetFiles:
 
 
 def nearest_fleet_file(log: Path) -> Path | None:
-    """Return the fleet file in a log's folder or the nearest folder above, or None."""
+    """Return the fleet file in a log's folder or the nearest folder above, or None; a link is none."""
     start = Path(os.path.abspath(log))  # noqa: PTH100 - resolve() would follow links
     for folder in start.parents:
         candidate = folder / FLEET_FILE
-        if candidate.is_file():
+        if _kind(candidate) == stat.S_IFREG:
             return _as_given(candidate, log)
     return None
+
+
+def _kind(path: Path, *, follow: bool = False) -> int | None:
+    """Return what kind of thing a path is, as `stat` has it; None where there is nothing, or nothing that can be seen."""
+    try:
+        return stat.S_IFMT(path.stat(follow_symlinks=follow).st_mode)
+    except (OSError, ValueError):
+        return None
 
 
 def _as_given(found: Path, log: Path) -> Path:
@@ -90,7 +99,7 @@ def _as_given(found: Path, log: Path) -> Path:
 
 def shown_name(path: Path) -> str:
     """Return a path as messages show it: with letters that can't be printed, and line breaks, escaped."""
-    text = os.fsencode(path).decode("utf-8", "replace")
+    text = os.fsencode(path).decode("utf-8", "backslashreplace")
     return "".join(letter if letter.isprintable() else letter.encode("unicode_escape").decode() for letter in text)
 
 
@@ -111,7 +120,7 @@ def read_folder(path: Path) -> Folder:
         OSError: The folder itself can't be listed.
     """
     fleets = FleetFiles()
-    root = fleets.read(_root_fleet_file(path))
+    root = fleets.read(root_fleet_file(path))
     found: list[Problem] = []
     logs = list(find_logs(path, found))
     trips: list[Trip] = []
@@ -125,7 +134,8 @@ def read_folder(path: Path) -> Folder:
             trips.append(trip)
     trips.sort(key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     found += fleets.problems
-    found += across(trips)
+    paths = {shown_name(log): log for log in logs}
+    found += across(trips, lambda one, other: _alike(paths[one], paths[other]))
     return Folder(
         fleet=root.fleet,
         trips=tuple(trips),
@@ -163,7 +173,8 @@ def check_fleet_file(path: Path) -> tuple[Problem, ...]:
     return tuple(sorted(fleets.problems))
 
 
-def _root_fleet_file(path: Path) -> Path | None:
+def root_fleet_file(path: Path) -> Path | None:
+    """Return the fleet file of a logs folder, or of one log."""
     if path.is_dir():
         return nearest_fleet_file(path / FLEET_FILE)
     return nearest_fleet_file(path)
@@ -183,59 +194,90 @@ def find_logs(path: Path, found: list[Problem]) -> Iterator[Path]:
 
 def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator[Path]:
     """Give the logs among the names of a folder, and below its folders; links are never followed."""
-    for name in names:
-        path = folder / name
-        if name.startswith((".", "~$")) or name.casefold().endswith(_LEFT_BEHIND):
+    left = [folder / name for name in reversed(names)]
+    while left:
+        path = left.pop()
+        name = path.name.casefold()
+        if name.startswith((".", "~$")) or name.endswith(_LEFT_BEHIND):
             continue
         try:
-            mode = path.lstat().st_mode
+            kind = stat.S_IFMT(path.lstat().st_mode)
+            like_log = name.endswith(_ENDINGS)
+            if kind == stat.S_IFDIR and not like_log and not _unsayable(path.name):
+                left += sorted(path.iterdir(), reverse=True)
+                continue
         except OSError as fault:
             found.append(_unreadable(path, fault))
             continue
-        like_log = name.casefold().endswith(_ENDINGS)
-        if stat.S_ISDIR(mode):
-            try:
-                below = sorted(entry.name for entry in path.iterdir())
-            except OSError as fault:
-                found.append(_unreadable(path, fault))
-                continue
-            yield from _below(path, below, found)
-        elif like_log and stat.S_ISREG(mode):
-            if name.casefold() != FLEET_FILE:
-                yield path
-        elif like_log:
-            found.append(
-                _about(
-                    path,
-                    "not-followed",
-                    "this is a link or a device, not a log; it is not read",
-                    "put the log itself here",
-                )
-            )
-        elif name.casefold().endswith((".yaml.txt", ".yml.txt")):
-            found.append(
-                _about(
-                    path,
-                    "log-renamed",
-                    "this looks like a log, but its name ends in .txt, so it is not read",
-                    f"rename it to {name[:-4]}",
-                )
-            )
+        problem = _no_log(path, kind, like_log=like_log)
+        if problem is not None:
+            found.append(problem)
+        elif like_log and name != FLEET_FILE:
+            yield path
+
+
+def _no_log(path: Path, kind: int, *, like_log: bool) -> Problem | None:
+    """Return why what looks like a log, or like a folder of logs, is none; None where it is one, or nothing like it."""
+    if like_log or kind == stat.S_IFDIR:
+        why = _unsayable(path.name)
+        if why:
+            return _unreadable(path, OSError(0, f"its name has {why}"), hint="rename it")
+    if like_log and kind != stat.S_IFREG:
+        if kind == stat.S_IFDIR:
+            message = "this is a folder named like a log; what is in it is not read"
+            return _about(path, "not-followed", message, "give the folder a name without the ending")
+        message = "this is a link or a device, not a log; it is not read"
+        return _about(path, "not-followed", message, "put the log itself here")
+    if kind == stat.S_IFLNK and _kind(path, follow=True) == stat.S_IFDIR:
+        message = "this is a link to a folder; what is in it is not read"
+        return _about(path, "not-followed", message, "put the folder itself here")
+    return _misnamed(path) if kind == stat.S_IFREG else None
+
+
+def _misnamed(path: Path) -> Problem | None:
+    """Return what is wrong with the name of a file that looks like a log or the fleet file; None where nothing is."""
+    name = path.name.casefold()
+    if name.endswith((".yaml.txt", ".yml.txt")):
+        message = "this looks like a log, but its name ends in .txt, so it is not read"
+        return _about(path, "log-renamed", message, f"rename it to {shown_name(Path(path.name[:-4]))}")
+    if name in (FLEET_FILE, "fleet.yml") and _kind(path.with_name(FLEET_FILE)) is None:
+        message = f"this looks like the fleet file, but is not named {FLEET_FILE}, so it is not read"
+        return _about(path, "log-renamed", message, f"rename it to {FLEET_FILE}")
+    return None
+
+
+def _unsayable(name: str) -> str:
+    """Return what a name holds that no message and no page can show; empty where it holds nothing of the kind."""
+    if "\n" in name or "\r" in name:
+        return "a line break in it"
+    return "letters in it that are no UTF-8" if any("\ud800" <= sign <= "\udfff" for sign in name) else ""
 
 
 def open_file(path: Path, shown: str) -> tuple[bytes | None, Problem | None]:
-    """Return the bytes of a file, or what keeps it from being read."""
+    """Return the bytes of a file, no more of them than it takes to see that they are too many; or why not."""
     try:
-        return path.read_bytes(), None
+        with open(path, "rb", opener=_at_once) as file:
+            if stat.S_ISREG(os.fstat(file.fileno()).st_mode):
+                return file.read(MAX_BYTES + 1), None
+            why = OSError(0, "it is no file but a device, a pipe or the like")
     except OSError as fault:
-        return None, _unreadable(path, fault, shown)
+        why = fault
+    return None, _unreadable(path, why, shown)
 
 
-def _unreadable(path: Path, fault: OSError, shown: str | None = None) -> Problem:
-    why = (fault.strerror or "it can't be opened").lower()
-    place = Place(file=shown or shown_name(path), line=1, column=1)
+def _at_once(path: str, flags: int) -> int:
+    """Open a file without waiting, as a pipe would have us wait for whoever writes to it."""
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+
+
+def _unreadable(path: Path, fault: OSError, shown: str | None = None, hint: str = "") -> Problem:
+    why = fault.strerror or "it can't be opened"
     return Problem(
-        place=place, severity=Severity.ERROR, code="file-unreadable", message=f"this file can't be read: {why}"
+        place=Place(file=shown or shown_name(path), line=1, column=1),
+        severity=Severity.ERROR,
+        code="file-unreadable",
+        message=f"this file can't be read: {why[0].lower()}{why[1:]}",
+        hint=hint,
     )
 
 
@@ -244,17 +286,28 @@ def _about(path: Path, code: str, message: str, hint: str) -> Problem:
     return Problem(place=place, severity=Severity.WARNING, code=code, message=message, hint=hint)
 
 
-def across(trips: Sequence[Trip]) -> Iterator[Problem]:
+def _alike(one: Path, other: Path) -> bool:
+    """Tell whether two files hold the same."""
+    data, _ = open_file(one, "")
+    return data == open_file(other, "")[0]
+
+
+def across(trips: Sequence[Trip], alike: Callable[[str, str], bool]) -> Iterator[Problem]:
     """Give what is wrong between the logs of one vessel: the same trip twice, or two trips at once.
+
+    A copy is told at the copy alone. Of two logs that differ either may be the one to keep, so both are told.
 
     Args:
         trips: By vessel, then by when they began.
+        alike: Tells of two of their files whether they hold the same.
     """
     last: Trip | None = None
     for trip in trips:
         if last is not None and fold_name(last.vessel.name) == fold_name(trip.vessel.name):
             if trip.sailed is not None and trip.sailed == last.sailed:
                 yield _between(trip, last, "same-trip", "this is the same trip as", "keep one of the two")
+                if not alike(trip.file, last.file):
+                    yield _between(last, trip, "same-trip", "this is the same trip as", "keep one of the two")
             elif _ends(last) > trip.begins:
                 yield _between(
                     trip, last, "logs-overlap", "this trip begins before the end of", "see the dates of both"

@@ -38,9 +38,10 @@ class Scalar(Node):
         value: The text as typed, without its quotes.
         style: `'`, `"`, `|` or `>` where it stands in quotes or in a block of lines, else empty.
         comment: Column of the `#` of a comment behind it on its last line; 0 where there is none.
+        head: The first line of a single value that runs over several without quotes; else empty.
     """
 
-    __slots__ = ("comment", "style", "value")
+    __slots__ = ("comment", "head", "style", "value")
 
     def __init__(
         self, file: str, line: int, column: int, end_line: int, value: str, style: str = "", comment: int = 0
@@ -53,6 +54,7 @@ class Scalar(Node):
         self.value = value
         self.style = style
         self.comment = comment
+        self.head = ""
 
     def __repr__(self) -> str:
         """Return the text with its place."""

@@ -24,6 +24,9 @@ CODES = frozenset(
     }
 )
 
+Spot = Callable[..., Place]
+"""Tells of a tow and some of its keys where the first of them that it has was typed."""
+
 FASTEST_TOW_KN = 6.0
 SLOWEST_TOW_KN = 1.0
 STEAMING_KN = 10.0
@@ -34,16 +37,22 @@ ENOUGH = 5
 """A median of fewer values says nothing."""
 
 
-def doubts(trip: Trip) -> list[Problem]:
-    """Return a warning for everything suspicious in one trip."""
+def doubts(trip: Trip, tows_at: Place, spot: Spot) -> list[Problem]:
+    """Return a warning for everything suspicious in one trip.
+
+    Args:
+        trip: The trip.
+        tows_at: Where its tows begin, or should.
+        spot: Tells where one of a tow's figures was typed.
+    """
     return [
-        *_no_tows(trip),
-        *_overlaps(trip.tows),
-        *_outside(trip),
-        *_towing_speeds(trip.tows),
-        *_jumps(trip.tows, trip.vessel),
-        *_ten_times(trip.tows, _depth, "depth-odd", "depth"),
-        *_ten_times(trip.tows, _catch, "catch-odd", "catch"),
+        *_no_tows(trip, tows_at),
+        *_overlaps(trip.tows, spot),
+        *_outside(trip, spot),
+        *_towing_speeds(trip.tows, spot),
+        *_jumps(trip.tows, trip.vessel, spot),
+        *_ten_times(trip.tows, _depth, "depth-odd", spot),
+        *_ten_times(trip.tows, _catch, "catch-odd", spot),
         *_ice_grew(trip.readings),
     ]
 
@@ -67,38 +76,45 @@ def track_nm(tow: Tow) -> float | None:
     return sum(apart_nm(a, b) for a, b in pairwise((tow.start, *tow.via, tow.end)))
 
 
-def _no_tows(trip: Trip) -> Iterator[Problem]:
+def _no_tows(trip: Trip, at: Place) -> Iterator[Problem]:
     if not trip.tows and not trip.tows_lost:
-        place = Place(file=trip.file, line=1, column=1)
-        yield _warning(place, "no-tows", "this log has no tows yet", "add them below `tows:`, each after a dash")
+        yield Problem(
+            place=at,
+            severity=Severity.WARNING if trip.landings else Severity.NOTE,
+            code="no-tows",
+            message="this log has no tows yet",
+            hint="add them below `tows:`, each after a dash",
+        )
 
 
-def _overlaps(tows: Iterable[Tow]) -> Iterator[Problem]:
+def _overlaps(tows: Iterable[Tow], spot: Spot) -> Iterator[Problem]:
     for before, tow in pairwise(tows):
         if before.hauled is not None and tow.shot is not None and tow.shot < before.hauled:
             said = (
                 f"tow {tow.no} is shot at {tow.shot:%H:%M}, before tow {before.no} is hauled at {before.hauled:%H:%M}"
             )
-            yield _warning(tow.place, "tows-overlap", said, "see which time is wrong")
+            yield _warning(spot(tow, "shot"), "tows-overlap", said, "see which time is wrong")
 
 
-def _outside(trip: Trip) -> Iterator[Problem]:
+def _outside(trip: Trip, spot: Spot) -> Iterator[Problem]:
     docked = max((landing.docked for landing in trip.landings if landing.docked), default=None)
     for tow in trip.tows:
         if tow.shot is not None and trip.sailed is not None and tow.shot < trip.sailed:
-            yield _warning(tow.place, "tow-outside-trip", f"tow {tow.no} is shot before she sailed", "see its date")
+            said = f"tow {tow.no} is shot before she sailed"
+            yield _warning(spot(tow, "shot"), "tow-outside-trip", said, "see its date")
         elif docked is not None and (last := tow.hauled or tow.shot) is not None and last > docked:
-            yield _warning(tow.place, "tow-outside-trip", f"tow {tow.no} lies after she docked", "see its date")
+            said = f"tow {tow.no} lies after she docked"
+            yield _warning(spot(tow, "hauled", "shot"), "tow-outside-trip", said, "see its date")
 
 
-def _towing_speeds(tows: Iterable[Tow]) -> Iterator[Problem]:
+def _towing_speeds(tows: Iterable[Tow], spot: Spot) -> Iterator[Problem]:
     for tow in tows:
         speed = tow.speed if tow.speed is not None else _by_positions(tow)
         if speed is None or SLOWEST_TOW_KN <= speed <= FASTEST_TOW_KN:
             continue
-        how = "as logged" if tow.speed is not None else "by its positions and times"
+        how, key = ("as logged", "speed") if tow.speed is not None else ("by its positions and times", "from")
         said = f"tow {tow.no} goes {speed:.1f} kn {how}"
-        yield _warning(tow.place, "towing-speed", said, "see its times and positions")
+        yield _warning(spot(tow, key), "towing-speed", said, "see its times and positions")
 
 
 def _by_positions(tow: Tow) -> float | None:
@@ -108,7 +124,7 @@ def _by_positions(tow: Tow) -> float | None:
     return track / ((tow.hauled - tow.shot) / HOUR)
 
 
-def _jumps(tows: Iterable[Tow], vessel: Vessel) -> Iterator[Problem]:
+def _jumps(tows: Iterable[Tow], vessel: Vessel, spot: Spot) -> Iterator[Problem]:
     fastest = LEEWAY * (vessel.steaming_speed or STEAMING_KN)
     last: tuple[Position, datetime] | None = None
     for tow in tows:
@@ -117,7 +133,7 @@ def _jumps(tows: Iterable[Tow], vessel: Vessel) -> Iterator[Problem]:
             away = apart_nm(last[0], tow.start)
             if away > fastest * hours:
                 said = f"tow {tow.no} begins {away:.0f} nm from where the one before ended, {hours:.1f} h later"
-                yield _warning(tow.place, "position-jump", said, "see both positions")
+                yield _warning(spot(tow, "from"), "position-jump", said, "see both positions")
         last = _where_last(tow) or last
 
 
@@ -140,7 +156,9 @@ def _catch(tow: Tow) -> float | None:
     return float(sum(weights, Decimal(0))) if weights else None
 
 
-def _ten_times(tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, what: str) -> Iterator[Problem]:
+def _ten_times(
+    tows: Iterable[Tow], value_of: Callable[[Tow], float | None], code: str, spot: Spot
+) -> Iterator[Problem]:
     """Warn of a value ten times the middle one of five or more, or the usual value ten times it."""
     values = [(tow, value) for tow in tows if (value := value_of(tow)) is not None]
     if len(values) < ENOUGH:
@@ -148,8 +166,9 @@ def _ten_times(tows: Iterable[Tow], value_of: Callable[[Tow], float | None], cod
     usual = sorted(value for _, value in values)[len(values) // 2]
     for tow, value in values:
         if usual > 0 and value >= TEN_TIMES * usual:
-            said = f"the {what} of tow {tow.no} is {value / usual:.0f} times the usual one of this trip"
-            yield _warning(tow.place, code, said, "see the figure and its unit")
+            key = code.removesuffix("-odd")
+            said = f"the {key} of tow {tow.no} is {value / usual:.0f} times the usual one of this trip"
+            yield _warning(spot(tow, key, "undersize"), code, said, "see the figure and its unit")
 
 
 def _ice_grew(readings: Iterable[Reading]) -> Iterator[Problem]:

@@ -169,6 +169,9 @@ class Silent:
         elif folded not in REMARKS:
             message = f"'{key.value}' runs over {value.end_line - value.line + 1} lines: '{explain.shown(value.value)}'"
             self._report.warn(value.line, value.column, "value-over-lines", message, "keep it on one line")
+            below = " ".join(line.strip() for line in self._lines(value.line + 1, value.end_line))
+            if value.value.endswith(f" {below}") and _DIGIT().search(below) is None:
+                value.head = value.value.removesuffix(below).rstrip()  # figures on further lines are never left out
             self._swallows(value)
 
     def _cut(self, value: Scalar, name: str) -> None:

@@ -84,8 +84,8 @@ def one_line_end(text: str) -> str:
 def _is_hopeless(data: bytes, report: Report) -> bool:
     """Tell whether a file is no log at all, and say why."""
     if len(data) > MAX_BYTES:
-        size = f"{len(data) / 1_000_000:.1f} MB"
-        report.error(1, 1, "file-too-big", f"this file has {size}; a log has 2 MB at most", "split it, one trip a file")
+        message = "this file is larger than 2 MB, so it is not read"
+        report.error(1, 1, "file-too-big", message, "split it, one trip a file")
     elif not data.strip(b" \t\r\n\x1a" + BOM_UTF8):
         report.error(1, 1, "file-empty", "the file is empty", "look for a copy of it")
     elif not data.strip(b"\0"):

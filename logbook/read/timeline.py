@@ -10,7 +10,7 @@ from msgspec import Struct
 
 from logbook.model.problem import Place
 from logbook.model.quantity import DAY
-from logbook.read.fields import Found, error, pass_on, take_text, text_place, warn
+from logbook.read.fields import Found, error, parsed, pass_on, take_text, text_place, warn
 from logbook.read.moment import Stamp, parse_stamp
 from logbook.read.said import Said
 from logbook.read.tree import Node
@@ -92,7 +92,8 @@ class Clock:
         text = take_text(node, self.found, "a time")
         if text is None or node is None:
             return None
-        return self.read(parse_stamp(text), text_place(node), anchor, rule, settled=settled)
+        said = parsed(node, text, parse_stamp, self.found)
+        return self.read(said, text_place(node), anchor, rule, settled=settled)
 
     def read(
         self, said: Said[Stamp], place: Place, anchor: datetime | None, rule: Rule, *, settled: bool = False

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import date, datetime
 
-from msgspec import Struct
+from msgspec import Struct, field
 from msgspec.structs import replace
 
 from logbook.model.language import N_
@@ -48,10 +48,20 @@ class Tows(Struct, frozen=True, kw_only=True):
     Attributes:
         tows: In the order typed.
         lost: Places of tows that could not be read at all.
+        sources: What each tow was read from, by its place.
     """
 
     tows: tuple[Tow, ...] = ()
     lost: tuple[Place, ...] = ()
+    sources: dict[Place, Fields | Line] = field(default_factory=dict)
+
+    def spot(self, tow: Tow, *keys: str) -> Place:
+        """Return where the first of some keys of a tow that it has was typed; where the tow was, if it has none."""
+        source = self.sources.get(tow.place)
+        if isinstance(source, Line):
+            return next((source.spots[key] for key in keys if key in source.spots), tow.place)
+        nodes = (source.get(key) for key in keys) if source is not None else ()
+        return next((node.place for node in nodes if node is not None), tow.place)
 
 
 class _Draft(Struct, kw_only=True):
@@ -82,7 +92,8 @@ def take_tows(node: Node | None, known: Known, clock: Clock, sailed: datetime | 
         if not stands[2 * n + 1]:
             draft.hauled = None
     tows = [_tow(draft, known, clock, found) for draft in drafts]
-    return Tows(tows=_carry_on(_number(tows, drafts, found)), lost=tuple(lost))
+    sources = {draft.place: draft.source for draft in drafts}
+    return Tows(tows=_carry_on(_number(tows, drafts, found)), lost=tuple(lost), sources=sources)
 
 
 def _drafts(

@@ -56,6 +56,7 @@ class Line(Struct, kw_only=True):
         lists: Amounts of `catch`, `put_back` and `undersize`.
         gaps: Places of amounts that could not be read.
         words: Parts that are none of the known ones.
+        spots: Where some of the parts stand, by the keys they would have in a tow of several lines.
     """
 
     place: Place
@@ -75,6 +76,7 @@ class Line(Struct, kw_only=True):
     lists: dict[str, list[Amount]] = field(default_factory=lambda: {"catch": [], "put_back": [], "undersize": []})
     gaps: list[Place] = field(default_factory=list)
     words: list[str] = field(default_factory=list)
+    spots: dict[str, Place] = field(default_factory=dict)
 
 
 def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
@@ -161,11 +163,13 @@ class _Parts:
             depth = self.known.terms.depth(words)
             pass_on(self.found, depth.faults, self.place)
             self._set("depth", depth.value, "depth")
+            self.line.spots.setdefault("depth", self.place)
             return True
         if _SPEED().match(words):
             speed = self.known.terms.speed(words)
             pass_on(self.found, speed.faults, self.place)
             self._set("speed", speed.value, "speed")
+            self.line.spots.setdefault("speed", self.place)
             return True
         return False
 
@@ -181,6 +185,7 @@ class _Parts:
             hint = "join them: POSITION to POSITION"
             error(self.found, self.place, "tow-line-twice", "a second position in this tow is not used", hint)
             return True
+        self.line.spots["from"] = self.place
         self.line.start = track[0].value
         if len(track) > 1:
             self.line.end = track[-1].value
@@ -245,6 +250,7 @@ class _Parts:
             )
         elif said.value is not None:
             listed.append(as_amount(called, size, said.value, self.place))
+            self.line.spots.setdefault(into, self.place)
             return
         if into != "put_back":
             self.line.gaps.append(self.place)

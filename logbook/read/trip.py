@@ -73,8 +73,6 @@ def read_trip(data: bytes, file: str, wide: Fleetwide) -> tuple[Trip | None, tup
     root, problems = read_tree(data, file, TEXT_KEYS)
     found: Found = list(problems)
     trip = _trip(root, file, wide, found) if root is not None else None
-    if trip is not None:
-        found += doubts(trip)
     return trip, tuple(sorted(set(found)))
 
 
@@ -111,7 +109,7 @@ def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | Non
         hint = "write `sailed: 2026-03-04 05:30, PORT`"
         error(found, root.place, "no-date", "nothing in this log tells its date, so the trip can't be placed", hint)
         return None
-    return Trip(
+    trip = Trip(
         file=file,
         vessel=vessel,
         number=take_text(get("trip"), found),
@@ -148,6 +146,9 @@ def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | Non
         settlement=take_settlement(get("settlement"), known, found) if "settlement" in fields else None,
         remarks=take_remarks(get("remarks"), found),
     )
+    tows_key = fields.keys.get("tows")
+    found += doubts(trip, tows_key.place if tows_key is not None else root.place, tows.spot)
+    return trip
 
 
 class _Parts(Struct, frozen=True, kw_only=True):

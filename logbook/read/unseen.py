@@ -33,6 +33,8 @@ _ODD = form(
 
 _CONTROL = form("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ufdd0-\ufdef\ufffe\uffff]")
 _SEPARATOR = form("[\x85\u2028\u2029]")
+_QUOTED = form(r"""(?:^|[:,\[{] *|- +)(?:'(?:[^']|'')*'|"(?:[^"\\]|\\.)*")""")
+"""A text in quotes, where the end of a line means a space by YAML's own rule, and no separator can make a key."""
 _INVISIBLE = form("[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]")
 _SPACES = "\u00a0\u1680" + "".join(map(chr, range(0x2000, 0x200B))) + "\u202f\u205f\u3000"
 _TO_PLAIN = str.maketrans(dict.fromkeys(_SPACES, " "))
@@ -101,6 +103,8 @@ def _lines(lines: list[str], report: Report) -> Iterator[str]:
 
 
 def _line(line: str, number: int, tell: Callable[[str, int, int], None]) -> str:
+    if _SEPARATOR().search(line) is not None:
+        line = _QUOTED().sub(lambda found: _SEPARATOR().sub(" ", found[0]), line)
     for code, pattern, instead in _STEPS:
         found = pattern().search(line)
         if found is not None:

@@ -6,7 +6,7 @@ import pytest
 
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.read.trip import prepare, read_trip
-from tests.read.logs import FLEET, fleet
+from tests.read.logs import FLEET, close, fleet
 from tests.read.test_cases import assert_as_expected
 
 HEAD = "vessel: Solan Bright\nsailed: 2026-03-04 05:30\n"
@@ -21,7 +21,10 @@ BUILT: dict[str, tuple[bytes, str]] = {
         b"\0" * 40,
         "# expect 1:1 zero-bytes, error: there are only zero bytes in it, as a power cut leaves them",
     ),
-    "too big": (PLAIN + b"# x\n" * 600_000, "# expect 1:1 file-too-big, error: this file has 2.4 MB … one trip a file"),
+    "too big": (
+        PLAIN + b"# x\n" * 600_000,
+        "# expect 1:1 file-too-big, error: this file is larger than 2 MB … one trip a file",
+    ),
     "a picture": (b"\x89PNG\r\n\x1a\n" + PLAIN, "# expect 1:1 not-text, error: this is no plain text but a picture"),
     "zeros at its end": (PLAIN + b"\0" * 40, "# expect 5:1 zero-tail, warning: the file ends in 40 zero bytes"),
     "cut": (PLAIN + b"skipper: H\xc3", "# expect 5:11 cut-short, warning: the file is cut in the middle of a letter"),
@@ -75,6 +78,12 @@ FOLDERS: dict[str, tuple[dict[str, bytes], str]] = {
         {"trip - Copy.yaml": PLAIN, "trip.yaml": PLAIN},
         "# expect 1:1 same-trip, warning: this is the same trip as trip - Copy.yaml … keep one of the two",
     ),
+    "one trip in two versions": (
+        {"trip - old.yaml": PLAIN, "trip.yaml": PLAIN + b"crew: 11\n"},
+        """\
+# expect 1:1 same-trip, warning: this is the same trip as trip.yaml … keep one of the two
+# expect 1:1 same-trip, warning: this is the same trip as trip - old.yaml … keep one of the two""",
+    ),
     "two trips at once": (
         {"a.yaml": PLAIN + b"landed: 2026-03-16 08:00\n", "b.yaml": LATER},
         "# expect 1:1 logs-overlap, warning: this trip begins before the end of a.yaml … see the dates of both",
@@ -100,7 +109,7 @@ def test_a_folder_gives_the_problems_it_says(name: str, tmp_path: Path) -> None:
 
     folder = read_below(tmp_path, files)
 
-    assert {problem.place.file for problem in folder.problems} == {max(files)}
+    assert max(files) in {problem.place.file for problem in folder.problems}
     assert_as_expected(folder.problems, comments)
 
 
@@ -118,14 +127,7 @@ def test_a_link_gives_the_problem_it_says(tmp_path: Path) -> None:
 
 
 def test_a_closed_log_gives_the_problem_it_says(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    read_bytes = Path.read_bytes
-
-    def refuse(self: Path) -> bytes:
-        if self.name == "closed.yaml":
-            raise PermissionError(13, "Permission denied", str(self))
-        return read_bytes(self)
-
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    close("closed.yaml", monkeypatch)
     folder = read_below(tmp_path, {"closed.yaml": PLAIN})
 
     assert [problem.place.file for problem in folder.problems] == ["closed.yaml"]

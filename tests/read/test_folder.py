@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from logbook.model.problem import Problem
 from logbook.read.folder import FleetFiles, check_fleet_file, read_folder, read_log, shown_name
 from logbook.read.vessel_logs import other_logs
-from tests.read.logs import FLEET, codes
+from tests.read.logs import FLEET, close, codes
 
 LOG = (
     "vessel: Solan Bright\nsailed: 2026-03-04 05:30\ntows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 2 baskets}}\n"
@@ -68,14 +69,7 @@ def test_a_log_that_cannot_be_opened_is_a_problem_and_the_others_stand(
 ) -> None:
     (logs / "a.yaml").write_text(LOG)
     (logs / "b.yaml").write_text(LATER)
-    read_bytes = Path.read_bytes
-
-    def refuse(self: Path) -> bytes:
-        if self.name == "a.yaml":
-            raise PermissionError(13, "Permission denied", str(self))
-        return read_bytes(self)
-
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    close("a.yaml", monkeypatch)
     folder = read_folder(logs)
 
     assert (len(folder.trips), len(folder.unread), codes(folder.problems)) == (1, 1, ["file-unreadable"])
@@ -160,21 +154,14 @@ def test_a_fleet_file_is_checked_alone(logs: Path) -> None:
 
 def test_a_fleet_file_that_cannot_be_opened_is_a_problem(logs: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (logs / "a.yaml").write_text(LOG.replace("2 baskets", "80 kg"))
-    read_bytes = Path.read_bytes
-
-    def refuse(self: Path) -> bytes:
-        if self.name == "fleet.yaml":
-            raise PermissionError(13, "Permission denied", str(self))
-        return read_bytes(self)
-
-    monkeypatch.setattr(Path, "read_bytes", refuse)
+    close("fleet.yaml", monkeypatch)
 
     assert codes(read_folder(logs).problems) == ["file-unreadable"]
 
 
 def test_names_that_cannot_be_printed_are_shown_escaped() -> None:
     assert shown_name(Path("a\nb.yaml")) == "a\\nb.yaml"
-    assert shown_name(Path(os.fsdecode(b"bl\xe5st.yaml"))) == "bl\ufffdst.yaml"
+    assert shown_name(Path(os.fsdecode(b"bl\xe5st.yaml"))) == "bl\\xe5st.yaml"
 
 
 def test_a_folder_that_cannot_be_listed_is_told_and_the_others_read(
@@ -193,3 +180,92 @@ def test_a_folder_that_cannot_be_listed_is_told_and_the_others_read(
     folder = read_folder(logs)
 
     assert (len(folder.trips), codes(folder.problems)) == (1, ["file-unreadable"])
+
+
+def lone(folder: Path) -> Problem:
+    """Return the one problem of a folder, which has no log and is read at once."""
+    read = read_folder(folder)
+    (problem,) = read.problems
+    assert (read.logs, read.trips) == (0, ())
+    return problem
+
+
+def test_a_pipe_named_like_a_log_is_told_and_nobody_waits_for_it(logs: Path) -> None:
+    os.mkfifo(logs / "trip.yaml")
+
+    assert lone(logs).code == "not-followed"
+    assert read_log(logs / "trip.yaml", FleetFiles())[1][0].message == (
+        "this file can't be read: it is no file but a device, a pipe or the like"
+    )
+
+
+def test_an_endless_device_is_not_read() -> None:
+    _, (problem,) = read_log(Path("/dev/zero"), FleetFiles())
+
+    assert problem.code == "file-unreadable"
+
+
+def test_no_more_of_a_file_is_read_than_shows_that_it_is_too_long(logs: Path) -> None:
+    with (logs / "trip.yaml").open("wb") as file:
+        file.truncate(10**12)  # a hole: it takes no room
+
+    assert codes(read_folder(logs).problems) == ["file-too-big"]
+
+
+def test_a_folder_named_like_a_log_is_told_and_not_gone_into(logs: Path) -> None:
+    (logs / "trip.yaml").mkdir()
+    (logs / "trip.yaml" / "trip.yaml").write_text(LOG)
+
+    assert (lone(logs).code, lone(logs).place.file) == ("not-followed", str(logs / "trip.yaml"))
+
+
+def test_a_link_to_a_folder_is_told_and_not_gone_into(logs: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
+    outside = tmp_path_factory.mktemp("outside")
+    (outside / "trip.yaml").write_text(LOG)
+    (logs / "2026").symlink_to(outside)
+    (logs / "round").symlink_to(logs)
+    (logs / "notes.txt").symlink_to(outside / "trip.yaml")
+
+    assert codes(read_folder(logs).problems) == ["not-followed"] * 2
+
+
+@pytest.mark.parametrize("name", [b"tr\nip.yaml", b"tr\rip.yml", b"bl\xe5st.yaml", b"20\n26", b"bl\xe5st"])
+def test_a_name_that_nobody_could_read_is_told_and_passed_over(logs: Path, name: bytes) -> None:
+    path = logs / os.fsdecode(name)
+    if b"." in name:
+        path.write_text(LOG)
+    else:
+        path.mkdir()
+        (path / "trip.yaml").write_text(LOG)
+
+    problem = lone(logs)
+
+    assert (problem.code, problem.hint) == ("file-unreadable", "rename it")
+    assert problem.place.file.isprintable()
+
+
+def test_a_fleet_file_that_is_a_link_is_told_and_not_read(logs: Path) -> None:
+    (logs / "fleet.yaml").rename(logs / "other.txt")
+    (logs / "fleet.yaml").symlink_to(logs / "other.txt")
+
+    assert lone(logs).code == "not-followed"
+    assert read_folder(logs).fleet.name != "Test Fleet"
+
+
+@pytest.mark.parametrize("name", ["Fleet.YAML", "fleet.yml", "fleet.yaml.txt"])
+def test_a_fleet_file_of_another_name_is_told(logs: Path, name: str) -> None:
+    (logs / "fleet.yaml").rename(logs / name)
+
+    assert (lone(logs).code, lone(logs).hint) == ("log-renamed", "rename it to fleet.yaml")
+
+
+def test_folders_may_go_as_deep_as_the_system_lets_them(logs: Path) -> None:
+    here = os.open(logs, os.O_RDONLY)
+    for _ in range(1500):
+        os.mkdir("d", dir_fd=here)
+        below = os.open("d", os.O_RDONLY, dir_fd=here)
+        os.close(here)
+        here = below
+    os.close(here)
+
+    assert read_folder(logs).problems == ()
