@@ -74,6 +74,9 @@ NO_SPEED = N_("the steaming speed is not known")
 # What stands for the grade of fish that has none.
 UNGRADED = N_("ungraded")
 
+# What the vessel's own share goes by.
+BOAT = N_("boat")
+
 # What was assumed, carried on or otherwise come by.
 CARRIED = N_("carried")
 FROM_FACTORS = N_("reckoned: × {factors}")

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from msgspec import Struct
 
+from logbook.model import reasons
 from logbook.model.money import MoneyFigures, MoneyLine
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
@@ -18,7 +19,7 @@ from logbook.model.trip import Landing, Lot, OutTurn, Settlement, Trip
 from logbook.reckon.catch import add, species_key
 from logbook.reckon.coins import add_money, per, share_out, to_coin
 
-BOAT = "boat"
+BOAT = reasons.BOAT
 """What the boat's own share goes by in a settlement."""
 
 _ANY = ""

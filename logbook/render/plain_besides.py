@@ -8,6 +8,7 @@ from logbook.render.kept import TOO_FEW
 from logbook.render.language import _, _c
 from logbook.render.shown import one_line
 from logbook.render.text import WIDTH, bare, dash, table
+from logbook.render.told import told
 
 
 def besides(figures: TripFigures) -> tuple[list[str], ...]:
@@ -33,7 +34,7 @@ def ice(figures: TripFigures) -> list[str]:
 
 def out_turn(figures: TripFigures) -> list[str]:
     """Return hail and out-turn, and what earlier hails say of this one's."""
-    told = any(hail.out_turn_kg is not None or hail.bias_percent is not None for hail in figures.hail.values())
+    known = any(hail.out_turn_kg is not None or hail.bias_percent is not None for hail in figures.hail.values())
     rows: list[tuple[str, ...]] = [
         (
             _("Hail and out-turn"),
@@ -58,9 +59,9 @@ def out_turn(figures: TripFigures) -> list[str]:
             )
         )
     without = [one_line(name, 30) for name, hail in figures.hail.items() if hail.bias_percent is None]
-    said = _("No out-turn of {species} is expected: {why}.") if told else _("No out-turn is expected: {why}.")
+    said = _("No out-turn of {species} is expected: {why}.") if known else _("No out-turn is expected: {why}.")
     few = wrap(said.format(species=", ".join(without), why=_(TOO_FEW)), WIDTH) if without else []
-    return [*(table(rows, "<>>>>>>>") if told else []), *few]
+    return [*(table(rows, "<>>>>>>>") if known else []), *few]
 
 
 def gear(figures: TripFigures) -> list[str]:
@@ -88,14 +89,14 @@ def gear(figures: TripFigures) -> list[str]:
 
 def weather(figures: TripFigures) -> list[str]:
     """Return hours and catch by force and light."""
-    told = figures.weather
+    own = figures.weather
     parts = [
-        (_("force {n}").format(n=force), hours, told.kept_kg_per_h_by_force.get(force))
-        for force, hours in told.hours_by_force.items()
+        (_("force {n}").format(n=force), hours, own.kept_kg_per_h_by_force.get(force))
+        for force, hours in own.hours_by_force.items()
     ]
-    parts += [(_(light), hours, told.kept_kg_per_h_by_light.get(light)) for light, hours in told.hours_by_light.items()]
+    parts += [(_(light), hours, own.kept_kg_per_h_by_light.get(light)) for light, hours in own.hours_by_light.items()]
     rows = [(name, dash(shown.hours(hours)), dash(shown.kilograms(rate))) for name, hours, rate in parts]
-    icing = [_("Ice on deck: {icing} at worst").format(icing=_(told.icing))] if told.icing else []
+    icing = [_("Ice on deck: {icing} at worst").format(icing=_(own.icing))] if own.icing else []
     return [*(table([(_("Wind and light"), _("Hours"), _("kg/h")), *rows], "<>>") if rows else []), *icing]
 
 
@@ -122,8 +123,8 @@ def money(figures: TripFigures) -> list[str]:
         (_("a day at sea"), sold.gross_per_day_at_sea),
         (_("mean price a kg"), sold.mean_price_per_kg),
         *((one_line(name, 30), -cost) for name, cost in sold.expenses.items()),
-        *([(_("Net"), sold.net)] if sold.net is not None else []),
-        *((f"  {one_line(name, 28)}", part) for name, part in sold.settlement.items()),
+        *([(_c("money", "Net"), sold.net)] if sold.net is not None else []),
+        *((f"  {one_line(told(name), 28)}", part) for name, part in sold.settlement.items()),
     ]
     left_out = (*sold.unpriced, *sold.unweighed)
     said = [_("The gross leaves out {what}").format(what=", ".join(map(one_line, left_out)))] if left_out else []

@@ -13,7 +13,7 @@ from logbook.model.quantity import Position
 from logbook.render.cautions import FAST
 from logbook.render.files.geometry import collection, geometry
 from logbook.render.files.xml import document, said
-from logbook.render.language import _
+from logbook.render.language import _, _c
 
 _GPX = "http://www.topografix.com/GPX/1/1"
 _HALF_A_TURN = 180.0
@@ -38,7 +38,7 @@ def fasts_geojson(marks: Sequence[FastMark]) -> bytes:
 
 def _properties(mark: FastMark) -> dict[str, object]:
     return {
-        "what": mark.what or _("fast"),
+        "what": mark.what or _c("gear that came fast", "fast"),
         "vessel": mark.vessel,
         "trip": mark.trip_id,
         "tow": mark.tow,
@@ -94,7 +94,7 @@ def _described(element: Element, mark: FastMark, when: datetime | None) -> None:
     """Add time, name and words in the order that the schema asks for."""
     if when is not None:
         said(element, "time", when.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%SZ"))
-    said(element, "name", mark.what or _("fast"))
+    said(element, "name", mark.what or _c("gear that came fast", "fast"))
     whose = _("{vessel}, tow {no}").format(vessel=mark.vessel, no=mark.tow)
     depth = f"{mark.depth_m:.0f} m" if mark.depth_m is not None else ""
     seen = (
