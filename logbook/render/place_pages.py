@@ -20,7 +20,6 @@ _HEIGHT = 300
 _MOST = 10
 _LATEST = 24
 _LABEL = 24
-"""What the records call the fish whose grade was not logged."""
 
 
 class SpeciesPage(Struct, frozen=True, kw_only=True):
