@@ -17,10 +17,6 @@ class Caution(Struct, frozen=True, kw_only=True):
     head: str
     words: str
 
-    def __str__(self) -> str:
-        """Return it as one paragraph, in English, for files that programs read."""
-        return f"{self.head} {self.words}"
-
     def told(self) -> str:
         """Return it as one paragraph in the language in force."""
         return f"{_(self.head)} {_(self.words)}"

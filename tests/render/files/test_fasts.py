@@ -100,7 +100,7 @@ def test_a_feature_says_what_it_is_and_where_its_place_comes_from() -> None:
         "ground": "The Saddle",
         "depth_m": 182.88,
         "position": "of the ship, as typed",
-        "caution": str(FAST),
+        "caution": FAST.told(),
     }
     assert isinstance(told[1], dict)
     assert (told[1]["what"], told[1]["position"]) == ("fast", "none typed: the tow's track")
@@ -196,7 +196,7 @@ def test_waypoints_are_typed_positions_alone() -> None:
 def test_the_file_says_what_it_is_and_what_to_beware_of() -> None:
     made = gpx(TYPED)
 
-    assert (made.version, made.name, made.description) == ("1.1", "Fasts, Test Fleet", str(FAST))
+    assert (made.version, made.name, made.description) == ("1.1", "Fasts, Test Fleet", FAST.told())
     assert made.schema_locations == []
     assert fasts_gpx([TYPED], "x").startswith(b'<?xml version="1.0" encoding="UTF-8"?>\n<gpx ')
 
