@@ -1,5 +1,6 @@
 """Commands answer in the language of the fleet, down to the last word; what other programs read, and messages, stay English."""
 
+import ast
 import json
 import re
 import sys
@@ -76,3 +77,22 @@ def test_problems_are_told_in_english(answer: Answer, tmp_path: Path) -> None:
 
 def test_a_hail_has_room_in_every_language(answer: Answer) -> None:
     assert all(len(answer("hail", log).rstrip("\n")) <= MOST for log in LOGS)
+
+
+def hidden(code: str) -> list[str]:
+    """Return the phrases that are marked within an f-string, where the tools that gather phrases don't see them."""
+    marks = {"_", "_n", "_c", "N_", "many"}
+    return [
+        ast.unparse(call)
+        for whole in ast.walk(ast.parse(code))
+        if isinstance(whole, ast.JoinedStr)
+        for call in ast.walk(whole)
+        if isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id in marks
+        if any(isinstance(word, ast.Constant) and isinstance(word.value, str) for word in call.args)
+    ]
+
+
+def test_no_phrase_is_marked_where_it_can_not_be_gathered() -> None:
+    assert hidden("f\"{n} {_('tows')}\"") == ["_('tows')"]
+    files = (Path(language.__file__).parent).rglob("*.py")
+    assert {file.name: hidden(file.read_text("utf-8")) for file in files if hidden(file.read_text("utf-8"))} == {}
