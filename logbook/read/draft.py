@@ -6,6 +6,7 @@ Every stand-in keeps its line, so that places stay true. What is wrong with a li
 
 from logbook.read.events import HIDDEN, Swaps
 from logbook.read.explain import Why, too_many
+from logbook.read.keyline import indentation
 from logbook.read.node import Lost
 from logbook.read.report import Report
 
@@ -68,6 +69,12 @@ class Draft:
         self.swaps.moved[at + 1] = self.swaps.moved.get(at + 1, 0) + len(line) - len(self.lines[at])
         self.lines[at] = line
 
+    def _begin(self, at: int, column: int) -> None:
+        """Note that what a line holds will begin at another column."""
+        further = column - indentation(self.lines[at])
+        if further:
+            self.swaps.moved[at + 1] = self.swaps.moved.get(at + 1, 0) + further
+
     def typed(self, at: int, column: int) -> int:
         """Return the index at which a sign of a line was typed."""
         return max(0, column - self.swaps.moved.get(at + 1, 0))
@@ -112,6 +119,7 @@ class Draft:
             column: Index of the sign where it was typed.
         """
         self.swaps.lost[at + 1, len(prefix) + 1] = self._gone(at, column, last)
+        self._begin(at, indentation(prefix))
         self.lines[at] = prefix + STAND_IN
 
     def lose_keyed(self, at: int, column: int, last: int) -> None:
@@ -121,6 +129,7 @@ class Draft:
 
     def lose_keyless(self, at: int, indent: int, last: int) -> None:
         """Put a stand-in for an entry whose key is not plain to see."""
+        self._begin(at, indent)
         self.lines[at] = " " * indent
         self.lose_keyed(at, indent, last)
 

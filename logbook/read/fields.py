@@ -6,6 +6,7 @@ from typing import TypeVar
 from logbook.model.problem import Place, Problem, Severity
 from logbook.read.keys import TEXT_KINDS, Key, Keys, fold_key
 from logbook.read.number import is_blank, quoted
+from logbook.read.report import on_a_line
 from logbook.read.said import Fault, Said
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
@@ -33,6 +34,7 @@ CODES = frozenset(
 
 def report(found: Found, place: Place, severity: Severity, code: str, message: str, hint: str = "") -> None:
     """Add a problem."""
+    message, hint = on_a_line(message), on_a_line(hint)
     found.append(Problem(place=place, severity=severity, code=code, message=message, hint=hint))
 
 

@@ -8,8 +8,8 @@ from math import asin, cos, degrees, radians, sin, sqrt
 
 from logbook.model.fleet import Vessel
 from logbook.model.problem import Place, Problem, Severity
-from logbook.model.quantity import HOUR, Position
-from logbook.model.trip import CatchKept, Reading, Tow, Trip
+from logbook.model.quantity import DAY, HOUR, Position
+from logbook.model.trip import CatchKept, Fix, GearEvent, Reading, Stowed, Tow, Trip, Weather
 
 CODES = frozenset(
     {
@@ -20,6 +20,7 @@ CODES = frozenset(
         "catch-odd",
         "ice-grew",
         "tow-outside-trip",
+        "trip-long",
         "no-tows",
     }
 )
@@ -33,6 +34,8 @@ STEAMING_KN = 10.0
 """Taken for a vessel whose steaming speed is not known."""
 LEEWAY = 1.5
 TEN_TIMES = 10
+LONGEST_TRIP = 120 * DAY
+"""No trawler stays out so long; common practice, no source."""
 ENOUGH = 5
 """A median of fewer values says nothing."""
 
@@ -54,6 +57,7 @@ def doubts(trip: Trip, tows_at: Place, spot: Spot) -> list[Problem]:
         *_ten_times(trip.tows, _depth, "depth-odd", spot),
         *_ten_times(trip.tows, _catch, "catch-odd", spot),
         *_ice_grew(trip.readings),
+        *_long(trip),
     ]
 
 
@@ -183,3 +187,22 @@ def _ice_grew(readings: Iterable[Reading]) -> Iterator[Problem]:
             left = look.ice_left
         elif taken:
             left = None
+
+
+def _long(trip: Trip) -> Iterator[Problem]:
+    """Warn of the first thing that is logged months after the trip began; a year is most likely a slip."""
+    lists: tuple[Iterable[Stowed | Reading | Weather | GearEvent | Fix], ...]
+    lists = (trip.stowage, trip.readings, trip.weather, trip.gear, trip.passage)
+    periods = (*trip.rest, *trip.all_hands, *trip.time_lost)
+    moments = [
+        *((moment, tow.place) for tow in trip.tows for moment in (tow.shot, tow.hauled)),
+        *((part.at, part.place) for parts in lists for part in parts),
+        *((moment, period.place) for period in periods for moment in (period.start, period.end)),
+        *((moment, landing.place) for landing in trip.landings for moment in (landing.docked, landing.finished)),
+    ]
+    last = trip.begins + LONGEST_TRIP
+    late = [(place, moment) for moment, place in moments if moment is not None and moment > last]
+    if late:
+        place, moment = min(late)
+        said = f"{moment:%Y-%m-%d} lies {(moment - trip.begins) // DAY} days after the trip began on {trip.begins:%Y-%m-%d}"
+        yield _warning(place, "trip-long", said, "see the years")

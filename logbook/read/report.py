@@ -6,6 +6,21 @@ CODES = frozenset({"too-many-problems"})
 
 MAX_PROBLEMS = 1000
 
+_LONGEST = 600
+"""Letters of a message; one that is longer quotes something endless, which is left out in the middle."""
+_ENDING = 100
+
+
+def on_a_line(text: str) -> str:
+    """Return a message in signs that can be printed, on one line; it may quote whatever was typed."""
+    if len(text) > _LONGEST:
+        text = f"{text[: _LONGEST - _ENDING]} … {text[-_ENDING:]}"
+    return (
+        text
+        if text.isprintable()
+        else "".join(" " if c.isspace() else c if c.isprintable() else "\ufffd" for c in text)
+    )
+
 
 class Report:
     """The problems of one file so far.
@@ -30,6 +45,7 @@ class Report:
             severity, code = Severity.ERROR, "too-many-problems"
             message, hint = "there is more wrong in this file than is told", "put right what is told first"
         place = Place(file=self.file, line=line, column=column)
+        message, hint = on_a_line(message), on_a_line(hint)
         self.problems.append(Problem(place=place, severity=severity, code=code, message=message, hint=hint))
 
     def error(self, line: int, column: int, code: str, message: str, hint: str = "") -> None:

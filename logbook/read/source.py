@@ -8,6 +8,7 @@ import re
 from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE, BOM_UTF32_BE, BOM_UTF32_LE
 from functools import cache
 
+from logbook.read.forms import form
 from logbook.read.report import Report
 from logbook.read.unseen import clean
 
@@ -47,11 +48,7 @@ _PLAIN = b"\t\n\r" + bytes(range(0x20, 0x7F))
 
 _CONTROLS = bytes(set(range(1, 0x20)) - set(b"\t\n\r\x1a\x1b") | {0x7F})
 _FEW = 5
-
-
-@cache
-def _line_ends() -> re.Pattern[bytes]:
-    return re.compile(rb"(?<=\n)|(?<=\r)(?!\n)")
+_RETURNS = form(r"\r+\n?")
 
 
 @cache
@@ -75,10 +72,10 @@ def decode(data: bytes, report: Report) -> str | None:
 
 
 def one_line_end(text: str) -> str:
-    """Return text with one kind of line end, counted as editors count them."""
+    """Return text with one kind of line end, counted as editors count them; bad transfers put more returns before one."""
     if "\r" not in text:
         return text
-    return text.replace("\r\r\n", "\n").replace("\r\n", "\n").replace("\r", "\n")
+    return _RETURNS().sub(lambda found: "\n" if found[0][-1] == "\n" else "\n" * len(found[0]), text)
 
 
 def _is_hopeless(data: bytes, report: Report) -> bool:
@@ -125,12 +122,13 @@ def _letters(data: bytes, report: Report) -> str:
     body = body.rstrip(b"\x1a\0")
     cut = data[len(body) :].count(0)
     body = body.removeprefix(BOM_UTF8)
-    if cut:
-        _say_at_end(body.decode("latin-1"), "zero-tail", _zeros(cut), report)
     try:
-        return body.decode("utf-8")
+        text = body.decode("utf-8")
     except UnicodeDecodeError as fault:
-        return _mixed(body, fault, report)
+        text = _mixed(body, fault, report)
+    if cut:
+        _say_at_end(text, "zero-tail", _zeros(cut), report)
+    return text
 
 
 def _zeros(count: int) -> str:
@@ -163,9 +161,10 @@ def _mixed(body: bytes, fault: UnicodeDecodeError, report: Report) -> str:
         _say_at_end(text, "cut-short", "the file is cut in the middle of a letter", report)
         return text
     read: list[str] = []
+    body = one_line_end(body.decode("latin-1")).encode("latin-1")
     first: tuple[int, int] | None = None
     count = 0
-    for number, line in enumerate(_line_ends().split(body), 1):
+    for number, line in enumerate(body.split(b"\n"), 1):
         try:
             read.append(line.decode("utf-8"))
         except UnicodeDecodeError as here:
@@ -177,4 +176,4 @@ def _mixed(body: bytes, fault: UnicodeDecodeError, report: Report) -> str:
     if _dos_signs().search(body):
         message += "; it looks like an old DOS code page, so letters and degree signs may be wrong"
     report.warn(*(first or (1, 1)), "encoding", message, "save the file with encoding UTF-8")
-    return "".join(read)
+    return "\n".join(read)

@@ -26,6 +26,9 @@ _IN_A_DAY = 10 * HOUR
 _IN_A_WEEK = 77 * HOUR
 """Least rest in any seven days: ILO C188 (2007) Art. 14(1)(b)(ii)."""
 
+_LONGEST_BILL = 366 * DAY
+"""A watch bill over more than this, by a slip in a year, would be watches by the hundred thousand that nobody stood."""
+
 _Hours = list[tuple[float, float]]
 
 
@@ -197,7 +200,7 @@ def _known(log: _Log, hand: str, span: Stretch) -> _Known:
     rest = united(used)
     words = _left_out(reasons.REST_LEFT_OUT, entries, span)
     hours = log.bill.get(hand)
-    if hours is None or within(rest, log.span):
+    if hours is None or within(rest, log.span) or span[1] - span[0] > _LONGEST_BILL:
         return _Known(told=bool(used), rest=rest, words=words, certain=True)
     lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.trip.all_hands, span)
     off = _off_watch(hours, log.trip, span)

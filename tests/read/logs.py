@@ -1,10 +1,5 @@
 """Small logs and fleets that the reader's tests share."""
 
-import os
-from pathlib import Path
-
-import pytest
-
 from logbook.model.fleet import Fleet
 from logbook.model.problem import Problem
 from logbook.model.trip import Trip
@@ -66,15 +61,3 @@ def said(problems: tuple[Problem, ...]) -> list[str]:
 def codes(problems: tuple[Problem, ...]) -> list[str]:
     """Return the codes of problems in order."""
     return [problem.code for problem in problems]
-
-
-def close(name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Make a file one that nobody may open, as the system says it; `chmod` would not do where tests run as root."""
-    opened = os.open
-
-    def refuse(path: str, flags: int, mode: int = 0o777, *, dir_fd: int | None = None) -> int:
-        if Path(path).name == name:
-            raise PermissionError(13, "Permission denied", path)
-        return opened(path, flags, mode, dir_fd=dir_fd)
-
-    monkeypatch.setattr(os, "open", refuse)

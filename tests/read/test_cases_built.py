@@ -6,7 +6,8 @@ import pytest
 
 from logbook.read.folder import Folder, named_from, read_folder
 from logbook.read.trip import prepare, read_trip
-from tests.read.logs import FLEET, close, fleet
+from tests.read.closed import close
+from tests.read.logs import FLEET, fleet
 from tests.read.test_cases import assert_as_expected
 
 HEAD = "vessel: Solan Bright\nsailed: 2026-03-04 05:30\n"

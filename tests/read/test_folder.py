@@ -9,7 +9,8 @@ import pytest
 from logbook.model.problem import Problem
 from logbook.read.folder import FleetFiles, check_fleet_file, read_folder, read_log, shown_name
 from logbook.read.vessel_logs import other_logs
-from tests.read.logs import FLEET, close, codes
+from tests.read.closed import close
+from tests.read.logs import FLEET, codes
 
 LOG = (
     "vessel: Solan Bright\nsailed: 2026-03-04 05:30\ntows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 2 baskets}}\n"

@@ -623,3 +623,13 @@ def test_the_watch_bill_is_what_the_clock_shows_at_every_minute(
         mark(resting, start, start + took, 0)
     assert figures.worst_24h_rest_h == hours(least(resting, 24 * 60))
     assert figures.longest_unbroken_h == hours(max(runs_of(resting), default=0))
+
+
+def test_a_watch_bill_is_not_carried_on_over_the_years_of_a_slip() -> None:
+    made, problems = read(
+        "vessel: Solan Bright\nsailed: 2026-02-25 00:00\nwatches: {port: 00-06 12-18}\nlanded: 2096-02-25 00:00\n"
+    )
+    assert made is not None
+    assert "trip-long" in codes(problems)
+
+    assert reckon_rest(made, moment("2096-02-25 00:00"))["port"].worst_24h_rest_h is None
