@@ -2,7 +2,7 @@
 
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from msgspec import Struct
@@ -42,14 +42,22 @@ def other_logs(log: Path, trip: Trip, fleets: FleetFiles) -> tuple[VesselLog, ..
     """
     root = nearest_fleet_file(log)
     folder = root.parent if root is not None else log.parent
-    found: list[VesselLog] = []
-    for other in find_logs(folder if folder != Path() else Path(), []):
-        if _same_file(other, log):
-            continue
-        head = _read_head(other, fleets)
-        if head is not None and fold_name(head.vessel.name) == fold_name(trip.vessel.name):
-            found.append(VesselLog(path=other, head=head))
-    return tuple(found)
+    heads = read_heads(folder if folder != Path() else Path(), fleets, but=log)
+    return tuple(head for head in heads if fold_name(head.head.vessel.name) == fold_name(trip.vessel.name))
+
+
+def read_heads(folder: Path, fleets: FleetFiles, *, but: Path | None = None) -> Iterator[VesselLog]:
+    """Give the logs below a folder as far as vessel and sailing tell, in order of their names.
+
+    Args:
+        folder: The folder.
+        fleets: Fleet files read so far.
+        but: A log that is left out.
+    """
+    for path in find_logs(folder, []):
+        head = None if but is not None and _same_file(path, but) else _read_head(path, fleets)
+        if head is not None:
+            yield VesselLog(path=path, head=head)
 
 
 def read_earlier(others: Iterable[VesselLog], trip: Trip, fleets: FleetFiles) -> tuple[Trip, ...]:

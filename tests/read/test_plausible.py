@@ -32,7 +32,7 @@ FIVE = "".join(
         ("  - {shot: 2026-03-03 18:00}\n", "tow-outside-trip"),
         ("  - {shot: 18:00, hauled: 19:00}\nlanded: 2026-03-04 18:30\n", "tow-outside-trip"),
         ("  - {shot: 18:00}\nreadings:\n  - {at: 19:00, ice left: 9 t}\n  - {at: 21:00, ice left: 10 t}\n", "ice-grew"),
-        ("", "no-tows"),
+        ("landed: 2026-03-04 18:30\n", "no-tows"),
     ],
 )
 def test_what_is_suspicious_is_a_warning(text: str, code: str) -> None:
@@ -41,6 +41,12 @@ def test_what_is_suspicious_is_a_warning(text: str, code: str) -> None:
     assert made is not None
     assert code in codes(problems)
     assert {problem.severity for problem in problems if problem.code == code} == {"warning"}
+
+
+def test_a_log_just_begun_has_no_tows_yet_and_that_is_no_cause_to_warn() -> None:
+    _, problems = read(HEAD)
+
+    assert [(problem.code, problem.severity) for problem in problems] == [("no-tows", "note")]
 
 
 @pytest.mark.parametrize(
