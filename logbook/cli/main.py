@@ -12,6 +12,7 @@ from logbook.cli.say import CLEAN, INTERRUPTED, NOT_WRITTEN, WRONG_USAGE, Failur
 from logbook.cli.words import parser_of
 
 COMMANDS = {
+    "start": "begin the log of a vessel's next trip, or an empty folder of logs",
     "check": "what is wrong in the logs, line by line",
     "reckon": "the figures of one trip",
     "aboard": "how the trip stands: fish, hold, ice, age, and when to turn for home",
@@ -20,6 +21,8 @@ COMMANDS = {
     "here": "what was caught near a place at this time of other years, and fasts near it",
     "build": "publish the archive of a folder of logs",
     "export": "the archive's files for other programs, without its pages",
+    "schema": "what editors need to know of logs and fleet files",
+    "completion": "what a shell needs to complete this program's words",
 }
 """Every command, whose module in this package has its name, and what it does."""
 
@@ -32,6 +35,8 @@ Commands (logbook COMMAND --help says more of each):
 {commands}
 
 Examples:
+  logbook start --fleet logs             an empty folder of logs, with a first trip to fill in
+  logbook start 'Solan Bright' --logs sample_logs
   logbook check sample_logs              what is wrong in the logs, line by line
   logbook reckon LOG                     the figures of one trip
   logbook reckon LOG --json              the same for other programs
