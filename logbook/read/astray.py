@@ -62,7 +62,7 @@ class Astray:
             return at + 1
         heads = colon.end() == len(line.rstrip())
         end = self.draft.own(at, max(column, indentation(self.draft.below(at)) - 1)) if heads else at + 1
-        self.draft.fault(at, column, explain.no_key(line, at + 1, end))
+        self.draft.fault(at, column, explain.no_key(line, at + 1, self.draft.last_of(at, end)))
         if top.listed or top.opens:
             self.draft.blank(at, end)
         else:
@@ -96,7 +96,7 @@ class Astray:
         end = self.draft.own(at, max(column, wanted))
         if target.listed and not dash and column > wanted and not TIMES.match(line, column):
             end = self.draft.own(at, wanted)
-            self.draft.fault(at, column, explain.key_below_item(line.strip(), at + 1, end))
+            self.draft.fault(at, column, explain.key_below_item(line.strip(), at + 1, self.draft.last_of(at, end)))
             self.draft.blank(at, end)
             self.behind.lose_last(end)
             return end

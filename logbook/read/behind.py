@@ -14,6 +14,7 @@ from logbook.read.silent import ITEM, REMARKS
 
 _HEADER = re.compile(r"[|>](?:[+-]?(?P<a>[1-9])?|(?P<b>[1-9])[+-]?)(?: +#.*| *)$")
 _LONE = form(r"[-?](?= *$| +#)")
+_SPARE = form(r"([ ,;\]}]+)(?:(?<= )#.*)?$")
 _STARTS = frozenset("*&!%@`|>,]}")
 
 
@@ -85,6 +86,7 @@ class Behind:
         spoilt = inside.spoilt
         if spoilt is not None:
             return self.lose(at, parent, column, (spoilt.line, spoilt.column), spoilt.why)
+        self._drop_spare(inside.line, inside.column)
         rest = self.lines[inside.line][inside.column :]
         text = rest.strip()
         if text and not (text[0] == "#" and rest[0] == " "):
@@ -108,6 +110,19 @@ class Behind:
                 self.draft.note(number, index, explain.comma_twice())
             self.draft.put(number, index, " ")
         return inside.line + 1
+
+    def _drop_spare(self, at: int, column: int) -> None:
+        """Leave out commas, and brackets that close nothing, behind quotes or brackets where nothing else is; all are told."""
+        spare = _SPARE().match(self.lines[at], column)
+        for index in range(*spare.span(1)) if spare else ():
+            sign = self.lines[at][index]
+            if sign == " ":
+                continue
+            if sign in ",;":
+                self.draft.note(at, index, explain.comma_twice())
+            else:
+                self.draft.fault(at, index, explain.bracket_spare(sign))
+            self.draft.put(at, index, " ")
 
     def _plain(self, at: int, parent: int, column: int, key: str | None) -> int:
         """Take a text without quotes and the lines it goes on over."""

@@ -100,11 +100,15 @@ class Draft:
             end += 1
         return end
 
-    def _gone(self, at: int, column: int, last: int) -> Lost:
-        """Blank the lines behind one that is lost, and return what stands for all of them."""
-        end = last
+    def last_of(self, at: int, end: int) -> int:
+        """Return the number of the last line with something on it, from an index on and before another."""
         while end > at + 1 and not self.lines[end - 1].strip():
             end -= 1
+        return end
+
+    def _gone(self, at: int, column: int, last: int) -> Lost:
+        """Blank the lines behind one that is lost, and return what stands for all of them."""
+        end = self.last_of(at, last)
         self.blank(at + 1, last)
         self.last = None
         return Lost(self.report.file, at + 1, self.typed(at, column) + 1, end)

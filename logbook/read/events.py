@@ -156,7 +156,7 @@ class Grower:
             node.value = event.value
             node.style = style = event.style or ""
             node.comment = 0
-            node.head = ""
+            node.folds = ()
             if hashed and mark.line < len(lines) and "#" in lines[mark.line]:
                 self._commented(node, mark)
             if swapped:

@@ -25,6 +25,7 @@ CODES = frozenset(
         "key-not-text",
         "line-broken",
         "line-unreadable",
+        "mail-quote",
         "merge-key",
         "merge-mark",
         "no-colon",
@@ -179,6 +180,11 @@ def bracket_other(sign: str) -> Why:
     return Why("bracket-open", f"'{sign}' closes a bracket that is not open", "close [ with ] and { with }")
 
 
+def bracket_spare(sign: str) -> Why:
+    """A bracket closes where none is open, behind a value that is whole."""
+    return Why("bracket-early", f"the '{sign}' closes nothing, so it is left out", "take it out")
+
+
 def bracket_in_text(sign: str) -> Why:
     """A text inside brackets holds a bracket."""
     return Why("bracket-early", f"a text inside brackets holds a {sign}", "put the text in single quotes")
@@ -316,6 +322,12 @@ def code_fence(lines: list[int]) -> Why:
     """The log was pasted with the fences of a message."""
     which = f"line {lines[0]}" if len(lines) == 1 else f"lines {ranges(lines)}"
     return Why("code-fence", "the log was pasted with the ``` of a message", f"take {which} out")
+
+
+def mail_quote(lines: list[int]) -> Why:
+    """Lines begin with the sign that mail programs put before what they quote."""
+    which = f"line {lines[0]} begins" if len(lines) == 1 else f"lines {ranges(lines)} begin"
+    return Why("mail-quote", f"{which} with '>', as mail programs put before what they quote", "take the signs out")
 
 
 def merge_mark() -> Why:

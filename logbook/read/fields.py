@@ -4,13 +4,15 @@ from collections.abc import Callable, Iterable
 from typing import TypeVar
 
 from logbook.model.problem import Place, Problem, Severity
-from logbook.read.keys import TEXT_KINDS, Key, Keys, fold_key
+from logbook.read.keys import TEXT_KINDS, TRIP, Key, Keys, fold_key
 from logbook.read.number import is_blank, quoted
 from logbook.read.report import on_a_line
 from logbook.read.said import Fault, Said
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
 T = TypeVar("T")
+
+_ENDINGS = ",;."
 
 Found = list[Problem]
 """The problems of one file so far; takers add to it."""
@@ -24,6 +26,7 @@ CODES = frozenset(
         "key-twice",
         "key-missing",
         "one-value",
+        "sign-at-end",
         "list-wanted",
         "mapping-wanted",
         "item-empty",
@@ -53,11 +56,23 @@ def note(found: Found, place: Place, code: str, message: str, hint: str = "") ->
     report(found, place, Severity.NOTE, code, message, hint)
 
 
-def pass_on(found: Found, faults: Iterable[Fault], place: Place) -> None:
-    """Add the faults of a value whose text begins at a place."""
+def pass_on(found: Found, faults: Iterable[Fault], node: Node, index: int = 0) -> None:
+    """Add the faults of a value that begins at an index of a node's text."""
     for fault in faults:
-        at = Place(file=place.file, line=place.line, column=place.column + fault.offset)
-        report(found, at, fault.severity, fault.code, fault.message, fault.hint)
+        report(found, place_in(node, index + fault.offset), fault.severity, fault.code, fault.message, fault.hint)
+
+
+def place_in(node: Node, index: int) -> Place:
+    """Return where a sign of a value's text stands; where its line begins, if it is not certain where in it."""
+    place = text_place(node)
+    if node.end_line == node.line:
+        return Place(file=place.file, line=place.line, column=place.column + index)
+    folds = node.folds if isinstance(node, Scalar) else ()
+    begun = [fold for fold in folds if fold[0] <= index]
+    if begun:
+        first, line, column = begun[-1]
+        return Place(file=place.file, line=line, column=column + index - first)
+    return Place(file=place.file, line=place.line, column=place.column + (index if folds else 0))
 
 
 def text_place(node: Node) -> Place:
@@ -141,7 +156,9 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
                 key_node.place,
                 "key-twice",
                 f"'{key_node.value}' stands twice in {keys.what}, first on line {first[key.name].line}; this one is not used",
-                "keep one of them",
+                "keep one of them, or begin the next one with a dash"
+                if key.required and keys is not TRIP
+                else "keep one of them",
             )
             continue
         first[key.name] = key_node
@@ -206,21 +223,34 @@ def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wante
         return None
     said = parsed(node, text, parse, found)
     if said.faults:
-        pass_on(found, said.faults, text_place(node))
+        pass_on(found, said.faults, node)
     return said.value
 
 
 def parsed(node: Node, text: str, parse: Callable[[str], Said[T]], found: Found) -> Said[T]:
-    """Return what a parser makes of a text; of its first line, with a warning, where it makes nothing of all of them."""
+    """Return what a parser makes of a text, or of what is left of one that has something behind it which it should not.
+
+    That is a comma or full stop at its end, as in lists and sentences, or words on further lines; either is told.
+    """
     said = parse(text)
-    if said.value is not None or not isinstance(node, Scalar) or not node.head:
+    if said.value is not None:
         return said
-    first = parse(node.head)
-    if first.value is None:
-        return said
-    message = f"only the first of its lines is read, {quoted(node.head)}"
-    warn(found, text_place(node), "line-left-out", message, "put the rest behind a # or below `remarks: |`")
-    return first
+    if text[-1] in _ENDINGS:
+        bare = text.rstrip(_ENDINGS)
+        less = parse(bare) if bare else said
+        if less.value is not None:
+            message = f"the '{text[len(bare) :]}' behind {quoted(bare)} is left out"
+            note(found, text_place(node), "sign-at-end", message, "take it out")
+            return less
+    if isinstance(node, Scalar) and node.folds:
+        head = text[: node.folds[0][0]].strip()
+        rest = text[node.folds[0][0] :]
+        first = parse(head) if not any(sign in "0123456789" for sign in rest) else said
+        if first.value is not None:
+            message = f"only the first of its lines is read, {quoted(head)}"
+            warn(found, text_place(node), "line-left-out", message, "put the rest behind a # or below `remarks: |`")
+            return first
+    return said
 
 
 def take_words(node: Node | None, found: Found) -> str | None:

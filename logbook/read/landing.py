@@ -4,8 +4,9 @@ from datetime import datetime
 
 from logbook.model.quantity import Money, Percent, Weight
 from logbook.model.trip import Landing, Settlement, Turned
-from logbook.read.fields import Found, error, items_of, open_mapping, pairs_of, take, take_words, text_place
+from logbook.read.fields import Found, error, items_of, open_mapping, pairs_of, take, take_words
 from logbook.read.fish import take_out_turn, take_prices
+from logbook.read.forms import form
 from logbook.read.keys import LANDED, SETTLEMENT
 from logbook.read.known import Known, port_of
 from logbook.read.lists import Lists
@@ -18,6 +19,9 @@ from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
 CODES = frozenset({"landing-unreadable"})
 
+_DAY = form(r"\s*[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}\s*")
+_CLOCK = form(r"\s*[0-9]{1,2}:?[0-9]{2}\b")
+
 
 def take_time_and_words(
     node: Node | None, clock: Clock, anchor: datetime | None, rule: Rule, found: Found
@@ -27,7 +31,10 @@ def take_time_and_words(
     if text is None or node is None:
         return None, None
     first, comma, rest = text.partition(",")
-    timed = clock.read(parse_stamp(first.strip()), text_place(node), anchor, rule)
+    if _DAY().fullmatch(first) and _CLOCK().match(rest):
+        clock_time, comma, rest = rest.partition(",")
+        first = f"{first} {clock_time}"
+    timed = clock.read(parse_stamp(first.strip()), node, anchor, rule)
     return timed, (rest.strip() or None) if comma else None
 
 

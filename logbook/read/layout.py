@@ -19,6 +19,7 @@ _MAX_TRIED = 400
 
 _MARK = re.compile(r"\s*(?:```|~~~|<<<<<<<|>>>>>>>|\|\|\|\|\|\|\||(?P<sign>[-=_*~.])(?P=sign)+\s*$)|---(?= )")
 _LEAD = re.compile(r"[ \t]*(?:-[ \t]+)*")
+_MAIL = re.compile(r"(?!>>>>>>>)(?:> ?)+")
 _TOP_KEY = re.compile(r"([^\s#:-][^#:]*?)\s*:(?= |$)")
 
 
@@ -79,6 +80,18 @@ class Marks:
                 return len(lines)
         lines[at] = ""
         return at + 1
+
+
+def unquote(draft: Draft) -> None:
+    """Take away the signs that mail programs put before lines which they quote; no line of a log begins with one."""
+    quoted = [at for at, line in enumerate(draft.lines) if _MAIL.match(line)]
+    if not quoted:
+        return
+    tight = any(not line.startswith("> ") for line in (draft.lines[at] for at in quoted) if line.strip("> "))
+    draft.fault(quoted[0], 0, explain.mail_quote([at + 1 for at in quoted]))
+    for at in quoted:
+        line = draft.lines[at].lstrip(">") if tight else _MAIL.sub("", draft.lines[at])
+        draft.move(at, line)
 
 
 def root_column(lines: list[str], at: int) -> int:

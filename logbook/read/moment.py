@@ -26,6 +26,12 @@ _OFFSET = form(
 )
 _CLOCK = form(r"([0-9]{1,2}):([0-9]{2})(?::([0-9]{2}))?|([0-9]{2})([0-9]{2})")
 _STYLED = form(r"([0-9]{1,2})(?:([.:h])([0-9]{2}))? ?(?:h|hrs?|hours?)? ?([ap])?\.?(m)?\.?", re.IGNORECASE)
+_OTHER_ORDER = form(
+    r"(?:(?P<hour2>[0-9]{1,2}):?(?P<minute2>[0-9]{2}),? )?"
+    r"(?:(?P<one>[0-9]{1,2})[-/.](?P<other>[0-9]{1,2})[-/.](?P<last>[0-9]{4})|(?P<words>[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}|[a-z0-9., ]*[a-z][a-z0-9., ]*?))"
+    r"(?:,? (?P<hour>[0-9]{1,2}):?(?P<minute>[0-9]{2}))?",
+    re.IGNORECASE,
+)
 _RANGE = form(r"[0-9:.]+ ?- ?[0-9:.]+")
 
 _MONTHS = [
@@ -195,7 +201,31 @@ def _hint(typed: str) -> str:
         return f"write {padded[:2]}:{padded[2:]} if that is meant"
     if _RANGE().fullmatch(typed):
         return "write one time here"
-    return _FORMS
+    return _in_order(typed) or _FORMS
+
+
+def _in_order(typed: str) -> str:
+    """Return how to type a time whose date stands in another order: `4/3/2026 05:30`; empty where it is none."""
+    match = _OTHER_ORDER().fullmatch(typed)
+    if match is None:
+        return ""
+    clock = f"{match['hour'] or match['hour2']}:{match['minute'] or match['minute2']}"
+    if match["last"]:
+        day, month, year = int(match["one"]), int(match["other"]), int(match["last"])
+        days = [
+            (year, first, second) for first, second in ((month, day), (day, month)) if _there_is(year, first, second)
+        ]
+    else:
+        line = parse_day(match["words"]).value
+        days = [(line.year, line.month, line.day)] if line is not None and line.year is not None else []
+    written = dict.fromkeys(f"{year:04}-{month:02}-{day:02} {clock:0>5}" for year, month, day in days)
+    return (
+        f"write {' or '.join(written)}, whichever is meant"
+        if len(written) > 1
+        else f"write {''.join(written)}"
+        if written
+        else ""
+    )
 
 
 def _day(text: str, year: int, month: int, day: int, found: list[Fault]) -> date | None:

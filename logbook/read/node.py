@@ -38,10 +38,10 @@ class Scalar(Node):
         value: The text as typed, without its quotes.
         style: `'`, `"`, `|` or `>` where it stands in quotes or in a block of lines, else empty.
         comment: Column of the `#` of a comment behind it on its last line; 0 where there is none.
-        head: The first line of a single value that runs over several without quotes; else empty.
+        folds: Where its further lines begin, where it runs over several without quotes: index in the text, line, column.
     """
 
-    __slots__ = ("comment", "head", "style", "value")
+    __slots__ = ("comment", "folds", "style", "value")
 
     def __init__(
         self, file: str, line: int, column: int, end_line: int, value: str, style: str = "", comment: int = 0
@@ -54,7 +54,7 @@ class Scalar(Node):
         self.value = value
         self.style = style
         self.comment = comment
-        self.head = ""
+        self.folds: tuple[tuple[int, int, int], ...] = ()
 
     def __repr__(self) -> str:
         """Return the text with its place."""

@@ -246,7 +246,11 @@ class Outline:
         meant = key_typed_otherwise(line, column, heads=heads)
         if meant is None:
             text = line[column:].strip()
-            why = explain.text_start("", text) if text[0] in _SIGNS else explain.no_key(text, at + 1, end)
+            why = (
+                explain.text_start("", text)
+                if text[0] in _SIGNS
+                else explain.no_key(text, at + 1, self.draft.last_of(at, end))
+            )
             return self._keyless(at, column, end, why)
         self.draft.fault(at, meant.at, meant.why)
         level.key = fold_key(meant.key)

@@ -11,6 +11,7 @@ from logbook.read.draft import Draft
 from logbook.read.events import Grower, Refused, TooMuch
 from logbook.read.explain import Why
 from logbook.read.keyline import has_value, indentation, key_of, spaces
+from logbook.read.layout import unquote
 from logbook.read.node import Node
 from logbook.read.outline import Outline
 from logbook.read.quotes import joined_escapes
@@ -32,6 +33,8 @@ def salvage(text: str, report: Report, text_keys: frozenset[str]) -> Node | None
         TooMuch: The text holds more than a log can.
     """
     draft = Draft((joined_escapes(text) if "\\u" in text else text).split("\n"), report)
+    if text.startswith(">") or "\n>" in text:
+        unquote(draft)
     Outline(draft, text_keys).mend()
     left = MAX_WORK
     while any(draft.lines):

@@ -169,9 +169,7 @@ class Silent:
         elif folded not in REMARKS:
             message = f"'{key.value}' runs over {value.end_line - value.line + 1} lines: '{explain.shown(value.value)}'"
             self._report.warn(value.line, value.column, "value-over-lines", message, "keep it on one line")
-            below = " ".join(line.strip() for line in self._lines(value.line + 1, value.end_line))
-            if value.value.endswith(f" {below}") and _DIGIT().search(below) is None:
-                value.head = value.value.removesuffix(below).rstrip()  # figures on further lines are never left out
+            self._fold(value)
             self._swallows(value)
 
     def _cut(self, value: Scalar, name: str) -> None:
@@ -194,7 +192,21 @@ class Silent:
         elif not flow:
             message = f"this item runs over {item.end_line - item.line + 1} lines and is read as one"
             self._report.note(item.line, item.column, "value-over-lines", message, "keep it on one line")
+            self._fold(item)
             self._swallows(item)
+
+    def _fold(self, value: Scalar) -> None:
+        """Note where the further lines of a text begin; where they can't be told from its comments, none is noted."""
+        folds: list[tuple[int, int, int]] = []
+        index = 0
+        for number, line in enumerate(self._lines(value.line + 1, value.end_line), value.line + 1):
+            text = line.strip()
+            if text:
+                index = value.value.find(text.partition(" #")[0].rstrip(), index + 1)
+                if index < 0:
+                    return
+                folds.append((index, number, _column(line) + 1))
+        value.folds = tuple(folds)
 
     def _swallows(self, value: Scalar) -> None:
         """Doubt a text that goes on over a line which begins like a list item."""

@@ -92,14 +92,14 @@ class Clock:
         text = take_text(node, self.found, "a time")
         if text is None or node is None:
             return None
-        said = parsed(node, text, parse_stamp, self.found)
-        return self.read(said, text_place(node), anchor, rule, settled=settled)
+        return self.read(parsed(node, text, parse_stamp, self.found), node, anchor, rule, settled=settled)
 
     def read(
-        self, said: Said[Stamp], place: Place, anchor: datetime | None, rule: Rule, *, settled: bool = False
+        self, said: Said[Stamp], node: Node, anchor: datetime | None, rule: Rule, *, settled: bool = False
     ) -> Timed | None:
-        """Return the moment of a time that was read, as `take` does."""
-        pass_on(self.found, said.faults, place)
+        """Return the moment of a time that was read at the beginning of a node's text, as `take` does."""
+        pass_on(self.found, said.faults, node)
+        place = text_place(node)
         stamp = said.value
         if stamp is None:
             return None

@@ -136,8 +136,8 @@ def _draft(
         line = read_line(item, known, found)
         if line is None:
             return None
-        shot = clock.read(line.shot, line.place, anchor, rule, settled=settled)
-        hauled = clock.read(line.hauled, line.place, shot.moment if shot else None, HAULED) if line.hauled else None
+        shot = clock.read(line.shot, item, anchor, rule, settled=settled)
+        hauled = clock.read(line.hauled, item, shot.moment if shot else None, HAULED) if line.hauled else None
         return _Draft(source=line, place=item.place, shot=shot, hauled=_in_order(shot, hauled, found))
     if not isinstance(item, Lost):
         error(

@@ -12,7 +12,7 @@ from logbook.model.problem import Place
 from logbook.model.quantity import Knots, Position, Span
 from logbook.model.trip import Amount, CatchKept, Fast
 from logbook.read.amount import Amounted
-from logbook.read.fields import Found, error, note, pass_on, text_place
+from logbook.read.fields import Found, error, note, pass_on, place_in, text_place
 from logbook.read.fish import as_amount
 from logbook.read.forms import form
 from logbook.read.known import Called, Known
@@ -101,7 +101,7 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
         return None
     hauled = parse_stamp(times[2].strip()) if times[2] is not None else None
     line = Line(place=place, shot=parse_stamp(times[1].strip()), hauled=hauled)
-    reader = _Parts(line, known, found)
+    reader = _Parts(node, line, known, found)
     start = times.end()
     for part in _PART().split(text[start:]):
         words = part.strip()
@@ -121,15 +121,18 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
 class _Parts:
     """Takes the parts of one line, each for the first thing it can be."""
 
-    def __init__(self, line: Line, known: Known, found: Found) -> None:
+    def __init__(self, node: Scalar, line: Line, known: Known, found: Found) -> None:
         self.line = line
         self.known = known
         self.found = found
         self.place = line.place
+        self.node = node
+        self.index = 0
 
-    def take(self, words: str, offset: int) -> None:
-        """Take one part that begins so many characters into the line."""
-        self.place = Place(file=self.line.place.file, line=self.line.place.line, column=self.line.place.column + offset)
+    def take(self, words: str, index: int) -> None:
+        """Take one part that begins at an index of the line."""
+        self.index = index
+        self.place = place_in(self.node, index)
         if not any(reads(words) for reads in (self._plain, self._measured, self._track, self._name, self._fish)):
             self.line.words.append(words)
 
@@ -161,13 +164,13 @@ class _Parts:
         """Take a depth or a speed."""
         if _DEPTH().match(words):
             depth = self.known.terms.depth(words)
-            pass_on(self.found, depth.faults, self.place)
+            pass_on(self.found, depth.faults, self.node, self.index)
             self._set("depth", depth.value, "depth")
             self.line.spots.setdefault("depth", self.place)
             return True
         if _SPEED().match(words):
             speed = self.known.terms.speed(words)
-            pass_on(self.found, speed.faults, self.place)
+            pass_on(self.found, speed.faults, self.node, self.index)
             self._set("speed", speed.value, "speed")
             self.line.spots.setdefault("speed", self.place)
             return True
@@ -180,7 +183,7 @@ class _Parts:
             return False
         track = [self.known.terms.position(part) for part in parts]
         for said in track:
-            pass_on(self.found, said.faults, self.place)
+            pass_on(self.found, said.faults, self.node, self.index)
         if self.line.start is not None:
             hint = "join them: POSITION to POSITION"
             error(self.found, self.place, "tow-line-twice", "a second position in this tow is not used", hint)
@@ -236,7 +239,7 @@ class _Parts:
 
     def _add(self, into: str, called: Called, grade: str, said: Said[Amounted]) -> None:
         """Add an amount to where it goes; one that can't be read, or stands there already, is a gap."""
-        pass_on(self.found, said.faults, self.place)
+        pass_on(self.found, said.faults, self.node, self.index)
         size = self.known.grade(called, self.place, grade, self.found) if grade else called.grade
         listed = self.line.lists[into]
         if any(amount.species == called.name and amount.grade == size for amount in listed):

@@ -11,6 +11,7 @@ from logbook.model.problem import Problem
 from logbook.model.quantity import DAY, Kilograms
 from logbook.model.trip import Fix, GearEvent, Landing, Period, Reading, Stowed, Tow, Trip, Weather
 from logbook.read.duration import parse_duration
+from logbook.read.explain import second_document
 from logbook.read.fields import (
     Found,
     error,
@@ -25,7 +26,7 @@ from logbook.read.fields import (
     texts_of,
     warn,
 )
-from logbook.read.keys import PLANNED, TEXT_KEYS, TRIP
+from logbook.read.keys import PLANNED, TEXT_KEYS, TRIP, fold_key
 from logbook.read.known import Known, SpeciesIndex, port_of
 from logbook.read.landing import Landings, take_settlement, take_time_and_words, take_turned
 from logbook.read.lists import Lists
@@ -77,7 +78,7 @@ def read_trip(data: bytes, file: str, wide: Fleetwide) -> tuple[Trip | None, tup
 
 
 def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | None:
-    fields = open_mapping(root, TRIP, found)
+    fields = open_mapping(_first_log(root, found), TRIP, found)
     get = fields.get
     vessel = _vessel(get("vessel"), wide.fleet, found)
     zone, zone_name = _zone(get("zone"), vessel, wide.fleet, found)
@@ -149,6 +150,19 @@ def _trip(root: Mapping, file: str, wide: Fleetwide, found: Found) -> Trip | Non
     tows_key = fields.keys.get("tows")
     found += doubts(trip, tows_key.place if tows_key is not None else root.place, tows.spot)
     return trip
+
+
+def _first_log(root: Mapping, found: Found) -> Mapping:
+    """Return a log without another that was pasted behind it, of which nothing must get into this trip."""
+    names = [fold_key(key.value) for key, _ in root.entries]
+    heads = [[at for at, name in enumerate(names) if name == head] for head in ("vessel", "sailed", "tows")]
+    again = [places[1] for places in heads if len(places) > 1]
+    if len(again) <= 1:
+        return root
+    second = min(again)
+    error(found, root.entries[second][0].place, *second_document(other=True))
+    kept = root.entries[:second]
+    return Mapping(root.file, root.line, root.column, kept[-1][1].end_line, kept, root.lost, flow=root.flow)
 
 
 class _Parts(Struct, frozen=True, kw_only=True):

@@ -19,8 +19,12 @@ CODES = frozenset(
         "line-separator",
         "notepad-log",
         "odd-space",
+        "page-break",
     }
 )
+
+_ENOUGH_ENDS = 2
+"""Odd separators in a file without other line ends, from which on they are its line ends."""
 
 _MAX_TOLD = 20
 """Lines that are named one by one for each kind of sign; the rest of them are put right just so."""
@@ -60,6 +64,8 @@ def clean(text: str, report: Report) -> str:
         _say_doubled(text, report)
     if _ODD().search(text) is None:
         return text
+    if "\n" not in text.rstrip():
+        text = _ended_oddly(text, report)
     if "\ufffd" in text:
         place = _place(text, text.index("\ufffd"))
         report.warn(*place, "letters-lost", "a letter was lost here before the file was saved", "type it again")
@@ -74,6 +80,16 @@ def _without_log_mark(text: str, report: Report) -> str:
     message = "'.LOG' is left out; it makes Notepad add the time at each opening"
     report.note(1, 1, "notepad-log", message, "take the line out")
     return f"\n{rest}"
+
+
+def _ended_oddly(text: str, report: Report) -> str:
+    """Return a text with line ends for the odd separators in it, where it has no others."""
+    ends = list(_SEPARATOR().finditer(text))
+    if len(ends) < _ENOUGH_ENDS:
+        return text
+    message = "the lines of this file end in a separator that few editors know; it is read as a line end"
+    report.note(1, ends[0].start() + 1, "line-separator", message, "save the file with plain line ends")
+    return _SEPARATOR().sub("\n", text)
 
 
 def _say_doubled(text: str, report: Report) -> None:
@@ -103,6 +119,9 @@ def _lines(lines: list[str], report: Report) -> Iterator[str]:
 
 
 def _line(line: str, number: int, tell: Callable[[str, int, int], None]) -> str:
+    if line[0] in "\x0b\x0c":
+        tell("page-break", number, 0)
+        line = line.lstrip("\x0b\x0c")
     if _SEPARATOR().search(line) is not None:
         line = _QUOTED().sub(lambda found: _SEPARATOR().sub(" ", found[0]), line)
     for code, pattern, instead in _STEPS:
@@ -131,6 +150,7 @@ _STEPS = (
 _TOLD = {
     "control-character": ("a control character is read as a space", "take it out"),
     "line-separator": ("an odd line separator is read as a space", "type a space"),
+    "page-break": ("the sign of a new page or of a gap for printers is left out", "take it out"),
     "invisible-character": ("an invisible character is left out", "type the word again"),
     "odd-space": ("an odd kind of space is read as a plain one", "type plain spaces"),
 }

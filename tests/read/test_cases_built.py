@@ -53,6 +53,22 @@ BUILT: dict[str, tuple[bytes, str]] = {
         PLAIN + "crew:\u00a011\n".encode(),
         "# expect 5:6 odd-space, note: an odd kind of space is read as a plain one … type plain spaces",
     ),
+    "a page break": (
+        PLAIN + b"\x0ccrew: 11\n",
+        "# expect 5:1 page-break, note: the sign of a new page or of a gap for printers is left out … take it out",
+    ),
+    "lines that end oddly": (
+        LOG.replace("\n", "\u2028").encode(),
+        "# expect 1:21 line-separator, note: the lines of this file end in a separator that few editors know … plain line ends",
+    ),
+    "more returns before each line's end": (
+        (LOG + "skipper: H").replace("\n", "\r\r\r\n").encode() + b"\xe5kon\r\r\n",
+        "# expect 5:11 encoding, warning: this line is not UTF-8 … save the file with encoding UTF-8",
+    ),
+    "zeros behind letters": (
+        PLAIN + "skipper: Håkon Ås".encode() + b"\0" * 7,
+        "# expect 5:18 zero-tail, warning: the file ends in 7 zero bytes … look whether its last entries are missing",
+    ),
     "too much": (
         HEAD.encode() + b"crew:\n" + b"- x\n" * 200_000,
         "# expect 199994:3 too-much, error: this file holds more than a log can … keep one trip a file",

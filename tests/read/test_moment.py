@@ -112,7 +112,7 @@ def test_a_time_in_another_style_is_read_and_told(text: str, clock: tuple[int, i
         ("4h", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
         ("4 m", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
         ("5 March 18:10", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
-        ("04/03/2026 18:10", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
+        ("04/03/2026 18:10", "time-unreadable", "write 2026-03-04 18:10 or 2026-04-03 18:10, whichever is meant"),
         ("\uff11\uff18:10", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
         ("Z", "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
         ("9" * 5000, "time-unreadable", "write 18:10, or 2026-03-04 18:10 with its date"),
