@@ -15,6 +15,13 @@ from logbook.model.trip import Trip
 class Words(ArgumentParser):
     """The arguments of one command; what is typed wrongly is told in one line and by the exit status."""
 
+    def format_help(self) -> str:
+        """Return the help, with a few lines as people type them."""
+        from logbook.cli.examples import examples_of
+
+        self.epilog = examples_of(self.prog.rpartition(" ")[2])
+        return super().format_help()
+
     def error(self, message: str) -> NoReturn:
         """Say what is wrong and where help is, and leave."""
         complain(f"{message}; {self.prog} --help says more")

@@ -270,7 +270,7 @@ FLEET = Keys(
     Key(name="limits", kind="mapping", about="What the fleet holds itself to.", example="{ice days: 10}"),
     Key(name="constants", kind="mapping", about="Physics that may be set.", example="{latent heat: 334 kJ/kg}"),
     Key(name="assumed", kind="mapping", about="What is filled in where a log says nothing.", example="{fish to ice: 2}"),
-    Key(name="measures", kind="mapping", about="The fleet's own measures.", example="{box: 45 kg}"),
+    Key(name="measures", kind="mapping", about="The fleet's own measures.", example="{basket: 40 kg, box: 45 kg}"),
     Key(name="vessels", kind="list", about="Its vessels.", example="- name: Solan Bright"),
     Key(name="ports", kind="list", about="Its ports.", example="- name: Port Kerrin"),
     Key(name="routes", kind="list", about="Ways home.", example="- {to: Port Kerrin, via: [59 20.0N 013 00.0W]}"),
