@@ -23,7 +23,7 @@ ROOT = Path(__file__).parents[1]
 def options_of(command: str) -> list[str]:
     parser = parser_of(command, "")
     import_module(f"logbook.cli.{command}").arguments(parser)
-    return re.findall(r"(?<![\w-])--[a-z-]+", parser.format_usage()) + ["--help"]
+    return [*re.findall(r"(?<![\w-])--[a-z-]+", parser.format_usage()), "--help"]
 
 
 @pytest.mark.parametrize("command", COMMANDS)
@@ -108,6 +108,25 @@ def completed(*words: str, folder: Path) -> list[str]:
 )
 def test_bash_completes_words(words: tuple[str, ...], offered: list[str], tmp_path: Path) -> None:
     assert completed(*words, folder=tmp_path) == offered
+
+
+def test_fish_completes_words_where_it_is_there(tmp_path: Path) -> None:
+    fish = shutil.which("fish")
+    if fish is None:
+        pytest.skip("fish is missing on this machine")
+    text = tmp_path / "logbook.fish"
+    text.write_text(completion("fish"))
+
+    def offered(line: str) -> list[str]:
+        ask = f"source {text}; complete -C {shlex.quote(line)}"
+        ended = subprocess.run(
+            [fish, "--no-config", "-c", ask], check=True, capture_output=True, text=True, cwd=tmp_path
+        )
+        return [word.partition("\t")[0] for word in ended.stdout.splitlines()]
+
+    assert offered("logbook che") == ["check"]
+    assert offered("logbook reckon --j") == ["--json"]
+    assert offered("logbook build --edition c") == ["crew"]
 
 
 @pytest.mark.parametrize("shell", ["zsh", "fish"])
