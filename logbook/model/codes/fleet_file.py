@@ -1,0 +1,98 @@
+"""What only a fleet file can have wrong, explained."""
+
+from logbook.model.codes.entry import Chapter, Where, explained
+
+FLEET_FILE = Chapter(
+    id="fleet-file",
+    title="The fleet file",
+    entries=(
+        explained(
+            "alias-unreadable",
+            "Another name of a species is a word, or a word and the grade that it stands for.",
+            "It is not used.",
+            "species:\n  - {name: halibut, also: [[butt, flatty]]}",
+            "species:\n  - {name: halibut, also: [butt, flatty]}",
+            Where.FLEET,
+        ),
+        explained(
+            "corners",
+            "A ground is given by two opposite corners of a box, or by three and more of an outline.",
+            "The ground is kept by its name alone.",
+            "grounds:\n  - {name: The Saddle, within: [58 30N 015 40W]}",
+            "grounds:\n  - {name: The Saddle, within: [58 30N 015 40W, 59 00N 014 50W]}",
+            Where.FLEET,
+        ),
+        explained(
+            "factor-authority",
+            "Factors to live weight differ from country to country, so whose they are belongs to them.",
+            "They are used, and shown without an authority.",
+            "species:\n  - {name: cod, factors: {gutted: 1.17}}",
+            "species:\n  - {name: cod, factors: {gutted: 1.17, authority: Norway 2000}}",
+            Where.FLEET,
+        ),
+        explained(
+            "factor-range",
+            "A fish weighs no less whole than dressed, so a factor to live weight is 1 or more.",
+            "The factor is not used.",
+            "species:\n  - {name: halibut, factors: {gutted: 0.9, authority: Norway 2000}}",
+            "species:\n  - {name: halibut, factors: {gutted: 1.10, authority: Norway 2000}}",
+            Where.FLEET,
+        ),
+        explained(
+            "name-twice",
+            "Two vessels, ports, grounds, nets or pens have the same name; capitals don't tell names apart.",
+            "The first holds.",
+            "vessels:\n  - {name: Solan Bright}\n  - {name: solan bright}",
+            "vessels:\n  - {name: Solan Bright}\n  - {name: Ternbank}",
+            Where.FLEET,
+        ),
+        explained(
+            "sale-days",
+            "A day without sales is a date with its year.",
+            "The day is not used.",
+            "ports:\n  - name: Skerrin\n    sale: {days: Mon-Fri, time: 07:00, none on: [3 April]}",
+            "ports:\n  - name: Skerrin\n    sale: {days: Mon-Fri, time: 07:00, none on: [2026-04-03]}",
+            Where.FLEET,
+        ),
+        explained(
+            "season-start",
+            "A season can't begin on a day that most years don't have.",
+            "The season is the calendar year.",
+            "season starts: 29 February",
+            "season starts: 1 March",
+            Where.FLEET,
+        ),
+        explained(
+            "species-name-twice",
+            "Two entries are of the same species.",
+            "The first holds.",
+            "species:\n  - {name: cod}\n  - {name: Cod}",
+            "species:\n  - {name: cod}",
+            Where.FLEET,
+        ),
+        explained(
+            "unit-unknown",
+            "There is no such unit of this kind of figure.",
+            "Figures of this kind need their unit written.",
+            "units: {depth: fathomes of it}",
+            "units: {depth: fm}",
+            Where.FLEET,
+        ),
+        explained(
+            "waters-unreadable",
+            "Waters are two letters: N or S, then E or W.",
+            "Positions need their letters written.",
+            "waters: W N",
+            "waters: N W",
+            Where.FLEET,
+        ),
+        explained(
+            "weekdays-unreadable",
+            "This is no list of weekdays.",
+            "The sale's days are not known.",
+            "ports:\n  - name: Port Kerrin\n    sale: {days: Mon-Fri and feasts, time: 07:00}",
+            "ports:\n  - name: Port Kerrin\n    sale: {days: Mon-Fri, time: 07:00}",
+            Where.FLEET,
+        ),
+    ),
+)
