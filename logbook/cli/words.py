@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from logbook.cli.say import WRONG_USAGE, Failure, complain
-from logbook.model.problem import Place, Problem
+from logbook.model.problem import Problem
 from logbook.model.trip import Trip
 
 
@@ -81,6 +81,7 @@ def moment(text: str | None, trip: Trip) -> datetime | None:
 def moment_in(text: str | None, zone_name: str) -> datetime | None:
     """Return the moment of `--at`, in a zone where it has no offset."""
     from logbook.read.moment import parse_stamp
+    from logbook.read.node import Scalar
     from logbook.read.timeline import AFTER, Clock
     from logbook.read.zone import parse_zone
 
@@ -91,8 +92,7 @@ def moment_in(text: str | None, zone_name: str) -> datetime | None:
     if text.strip().casefold() == "now":
         return zone.local(datetime.now(UTC))
     found: list[Problem] = []
-    place = Place(file="--at", line=1, column=1)
-    timed = Clock(zone, found).read(parse_stamp(text), place, None, AFTER)
+    timed = Clock(zone, found).read(parse_stamp(text), Scalar("--at", 1, 1, 1, text), None, AFTER)
     if timed is None:
         said = found[-1] if found else None
         hint = said.hint if said and said.hint else "write '2026-03-06 12:00'"
