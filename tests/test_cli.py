@@ -55,9 +55,34 @@ def test_a_problem_is_one_line_with_place_severity_and_code(
 
     said = capsys.readouterr()
     assert said.out.startswith(f"{logs / 'trip.yaml'}:4:")
-    assert ": error: " in said.out
-    assert said.out.rstrip().endswith("]")
+    told, line, marks = said.out.splitlines()
+    assert ": error: " in told
+    assert told.endswith("[weight-unreadable]")
+    assert "2 baskts" in line
+    assert line[marks.index("^") : marks.rindex("^") + 1] == "2 baskts"
     assert "mend the errors and check again" in said.err
+    assert "logbook explain weight-unreadable" in said.err
+
+
+def test_a_problem_is_one_line_and_nothing_else_where_that_is_wanted(
+    logs: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "trip.yaml").write_text(LOG.replace("2 baskets", "2 baskts"))
+
+    assert run(monkeypatch, "check", "--brief", logs / "trip.yaml") == 1
+
+    (told,) = capsys.readouterr().out.splitlines()
+    assert told.endswith("[weight-unreadable]")
+
+
+def test_a_log_plays_no_tricks_on_a_terminal(
+    logs: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (logs / "trip.yaml").write_text(LOG + '    "\\e]0;x\\a\\u202e": \x1b[2J\u202e\n')
+
+    assert run(monkeypatch, "check", logs / "trip.yaml") == 1
+
+    assert all(sign.isprintable() or sign == "\n" for sign in capsys.readouterr().out)
 
 
 def test_warnings_alone_leave_with_nought(logs: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,16 +1,22 @@
 """Say what is wrong in logs: every PATH may be a log, a fleet file or a folder of them.
 
 One line a problem, as FILE:LINE:COLUMN: SEVERITY: MESSAGE; HINT [CODE]. An error is a figure that can't be used, a
-warning one that is used but wants a look, a note something put right without loss.
+warning one that is used but wants a look, a note something put right without loss. Below it, set in by blanks, stands the
+line of the log with the place marked, and below that, behind `so`, the line as it should be where that is certain.
+
+  logbook check logs                 all logs of a folder
+  logbook check trip-14.yaml         one log
+  logbook check --brief logs         only one line a problem, for editors and scripts
+  logbook check --watch logs         again each time one is saved, in a second window
 """
 
 import sys
 from argparse import ArgumentParser, Namespace
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from datetime import UTC, datetime
 
-from logbook.cli.say import many, print_problems, status_of, tell
+from logbook.cli.say import many, print_explained, print_problems, status_of, tell
 from logbook.cli.words import existing
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Trip
@@ -22,6 +28,7 @@ def arguments(parser: ArgumentParser) -> None:
     parser.add_argument(
         "paths", metavar="PATH", nargs="+", type=existing, help="a log, a fleet file, or a folder of logs"
     )
+    parser.add_argument("--brief", action="store_true", help="one line a problem and nothing else")
 
 
 def run(asked: Namespace) -> int:
@@ -36,7 +43,8 @@ def run(asked: Namespace) -> int:
         logs += folder.logs
         problems.update(folder.problems)
         problems.update(_future(folder.trips, datetime.now(UTC)))
-    print_problems(sorted(problems), sys.stdout)
+    show = print_problems if asked.brief else print_explained
+    show(sorted(problems), sys.stdout)
     if logs or not problems:
         tell(_counted(problems, logs))
     return status_of(problems)
@@ -60,7 +68,7 @@ def _future(trips: Iterable[Trip], now: datetime) -> Iterable[Problem]:
             )
 
 
-def _counted(problems: Iterable[Problem], logs: int) -> str:
+def _counted(problems: Collection[Problem], logs: int) -> str:
     """Return the summary of a check with what to do next."""
     counts = Counter(problem.severity for problem in problems)
     files = {problem.place.file for problem in problems}
@@ -68,4 +76,7 @@ def _counted(problems: Iterable[Problem], logs: int) -> str:
         return f"{many(logs, 'log')}: nothing wrong"
     words = ", ".join(many(counts[severity], severity.value) for severity in Severity if counts[severity])
     said = f"{many(logs, 'log')}: {words} in {many(len(files), 'file')}"
-    return f"{said}; mend the errors and check again" if counts[Severity.ERROR] else said
+    if counts[Severity.ERROR]:
+        said += "; mend the errors and check again"
+    code = next(problem.code for problem in sorted(problems))
+    return f"{said}\nlogbook explain {code} says what that code means, and so for each of the others"

@@ -14,6 +14,7 @@ from logbook.cli.words import parser_of
 COMMANDS = {
     "start": "begin the log of a vessel's next trip, or an empty folder of logs",
     "check": "what is wrong in the logs, line by line",
+    "explain": "what the code of a problem means, with a bad and a good line",
     "reckon": "the figures of one trip",
     "aboard": "how the trip stands: fish, hold, ice, age, and when to turn for home",
     "hail": "the message to send ashore",
@@ -38,6 +39,7 @@ Examples:
   logbook start --fleet logs             an empty folder of logs, with a first trip to fill in
   logbook start 'Solan Bright' --logs sample_logs
   logbook check sample_logs              what is wrong in the logs, line by line
+  logbook explain weight-unreadable      what that code means; without one, a list of all
   logbook reckon LOG                     the figures of one trip
   logbook reckon LOG --json              the same for other programs
   logbook aboard LOG                     what is aboard, how long the ice lasts, when to turn

@@ -36,13 +36,47 @@ def complain(message: str) -> None:
 
 def print_problems(problems: Iterable[Problem], to: TextIO) -> None:
     """Print a line for each problem, the word of its severity coloured on a terminal."""
-    coloured = _colours_wanted(to)
+    coloured = colours_wanted(to)
     for problem in problems:
-        line = str(problem)
-        if coloured:
-            word = problem.severity.value
-            line = line.replace(f" {word}: ", f" \x1b[1;{_COLOURS[problem.severity]}m{word}\x1b[0m: ", 1)
-        print(line, file=to)
+        print(problem_line(problem, coloured=coloured), file=to)
+
+
+def print_explained(problems: Sequence[Problem], to: TextIO) -> None:
+    """Print each problem as a line that programs can read, and below those of one line of a log the line itself, marked."""
+    if not problems:
+        return
+    from logbook.cli.quote import WIDTH, Quotes, by_line, can_show
+
+    coloured = colours_wanted(to)
+    width = max(40, os.get_terminal_size(to.fileno()).columns) if to.isatty() else WIDTH
+    quotes = Quotes(_bytes_of, width, can_show(to.encoding))
+    for same in by_line(problems):
+        for problem in same:
+            print(problem_line(problem, coloured=coloured), file=to)
+        for line in quotes.below(same):
+            faint = coloured and not line.lstrip(" |").startswith("^")
+            print(f"\x1b[2m{line}\x1b[0m" if faint else line, file=to)
+
+
+def problem_line(problem: Problem, *, coloured: bool) -> str:
+    """Return the line of a problem, without any sign that could play tricks on a terminal."""
+    line = str(problem)
+    if not line.isprintable():
+        from logbook.cli.quote import visible
+
+        line = visible(line)
+    if coloured:
+        word = problem.severity.value
+        line = line.replace(f" {word}: ", f" \x1b[1;{_COLOURS[problem.severity]}m{word}\x1b[0m: ", 1)
+    return line
+
+
+def _bytes_of(file: str) -> bytes:
+    """Return the bytes of a file that has problems; none where it is no longer there."""
+    try:
+        return Path(file).read_bytes()
+    except OSError:
+        return b""
 
 
 def status_of(problems: Iterable[Problem]) -> int:
@@ -82,7 +116,7 @@ def in_language_of(fleet: Fleet) -> Iterator[None]:
         yield
 
 
-def _colours_wanted(stream: TextIO) -> bool:
+def colours_wanted(stream: TextIO) -> bool:
     """Tell whether to colour: on a terminal that can, unless NO_COLOR is set."""
     return stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 

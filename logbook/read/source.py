@@ -71,6 +71,12 @@ def decode(data: bytes, report: Report) -> str | None:
     return clean(one_line_end(_letters(data, report)), report)
 
 
+def typed(data: bytes) -> str:
+    """Return the letters of a file just as they were typed, odd signs and all; nothing where there is no text to read."""
+    report = Report("")
+    return "" if _is_hopeless(data, report) else one_line_end(_letters(data, report))
+
+
 def one_line_end(text: str) -> str:
     """Return text with one kind of line end, counted as editors count them; bad transfers put more returns before one."""
     if "\r" not in text:
