@@ -3,11 +3,6 @@
 One line a problem, as FILE:LINE:COLUMN: SEVERITY: MESSAGE; HINT [CODE]. An error is a figure that can't be used, a
 warning one that is used but wants a look, a note something put right without loss. Below it, set in by blanks, stands the
 line of the log with the place marked, and below that, behind `so`, the line as it should be where that is certain.
-
-  logbook check logs                 all logs of a folder
-  logbook check trip-14.yaml         one log
-  logbook check --brief logs         only one line a problem, for editors and scripts
-  logbook check --watch logs         again each time one is saved, in a second window
 """
 
 import sys

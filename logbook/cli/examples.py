@@ -6,7 +6,12 @@ EXAMPLES = {
         "logbook start 'Solan Bright' --logs sample_logs",
         "logbook start 'KI 114' --logs sample_logs --trip 70",
     ),
-    "check": ("logbook check sample_logs", "logbook check sample_logs/fleet.yaml sample_logs/2026"),
+    "check": (
+        "logbook check sample_logs",
+        "logbook check sample_logs/fleet.yaml sample_logs/2026",
+        "logbook check --brief sample_logs",
+    ),
+    "explain": ("logbook explain weight-unreadable", "logbook explain"),
     "reckon": (
         "logbook reckon sample_logs/2026/solan-bright-64.yaml",
         "logbook reckon sample_logs/2026/solan-bright-64.yaml --json --at '2026-03-06 12:00'",

@@ -1,14 +1,11 @@
 """Say what the code of a problem means, with a bad and a good line, and what the reader did with it; without a code, list them.
-
-logbook explain weight-unreadable  what that one means
-logbook explain                    every code there is, with what it is about
 """
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterable, Iterator, Sequence
 
 from logbook.cli.say import CLEAN, WRONG_USAGE, Failure
-from logbook.model.codes.entry import Chapter, Entry, Where
+from logbook.model.codes.entry import Chapter, Entry
 
 WIDTH = 100
 
@@ -35,21 +32,19 @@ def run(asked: Namespace) -> int:
 
 def page(entry: Entry) -> Iterator[str]:
     """Give the lines that tell of one code."""
-    from logbook.cli.quote import visible
-
     yield entry.code
     yield ""
     yield from _wrapped(entry.means)
     yield ""
-    if entry.where is Where.FILE:
+    if entry.in_words:
         yield from _wrapped(f"So it is told:  {entry.bad}")
         yield from _wrapped(f"So it is right: {entry.good}")
     else:
         for said, sample in (("So it is told, ", entry.bad), ("So it is right, ", entry.good)):
             yield f"  {said}{entry.where}:"
-            yield from (f"      {visible(line)}" for line in sample.split("\n"))
+            yield from (f"      {line}" for line in entry.lines(sample))
             yield ""
-    yield from ([""] if entry.where is Where.FILE else [])
+    yield from ([""] if entry.in_words else [])
     yield from _wrapped(f"What was done: {entry.read}")
 
 

@@ -5,7 +5,6 @@ sees, or that would move the cursor or turn the direction of writing, are shown 
 """
 
 import re
-import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
@@ -13,6 +12,7 @@ from itertools import groupby
 from msgspec import Struct
 
 from logbook.model.problem import Problem
+from logbook.model.visible import pieces_of, visible
 from logbook.read.source import typed
 
 WIDTH = 100
@@ -20,12 +20,6 @@ WIDTH = 100
 
 OFTEN = 5
 """How many problems of one code have their lines shown; who has seen five knows the sixth."""
-
-_BLANK = frozenset("\u115f\u1160\u2800\u3164\uffa0")
-"""Letters that show as nothing."""
-
-_MARKS = 2
-"""Marks that may stand on one letter; a pile of them would cover the lines above."""
 
 _NEAR = 2000
 """Signs on either side of a place that are looked at; some files are one line without end."""
@@ -60,36 +54,6 @@ class Mark(Struct, frozen=True, kw_only=True):
     length: int
 
 
-def visible(text: str, can_show: Callable[[str], bool] = str.isprintable) -> str:
-    """Return text that is letters and nothing else: what is no letter is told by its number.
-
-    Args:
-        text: As it was typed.
-        can_show: Tells whether the terminal has a sign.
-    """
-    return "".join(piece for piece, _ in _pieces(text, can_show))
-
-
-def _pieces(text: str, can_show: Callable[[str], bool]) -> Iterator[tuple[str, int]]:
-    """Give what is shown for each sign and how many columns it takes."""
-    marks = _MARKS  # one at the very beginning would stand on the frame
-    for sign in text:
-        if sign == "\t":
-            told, width, marks = "<TAB>", 5, _MARKS
-        elif unicodedata.category(sign) in {"Mn", "Me"} and marks < _MARKS and can_show(sign):
-            told, width, marks = sign, 0, marks + 1
-        elif _is_plain(sign) and can_show(sign):
-            told, width, marks = sign, 2 if unicodedata.east_asian_width(sign) in {"W", "F"} else 1, 0
-        else:
-            told = f"<U+{ord(sign):04X}>"
-            width, marks = len(told), _MARKS
-        yield told, width
-
-
-def _is_plain(sign: str) -> bool:
-    return sign.isprintable() and sign not in _BLANK and unicodedata.category(sign) not in {"Mn", "Me"}
-
-
 def can_show(encoding: str | None) -> Callable[[str], bool]:
     """Return a function that tells whether a terminal of that encoding has a sign."""
 
@@ -117,7 +81,7 @@ def quoted(
     """
     gutter = max(4, len(str(number)) + 1)
     cut = max(0, marks[0].start - _NEAR)
-    pieces = list(_pieces(line[cut : cut + 2 * _NEAR], shows))
+    pieces = list(pieces_of(line[cut : cut + 2 * _NEAR], shows))
     first, last = _window(pieces, marks[0].start - cut, width - gutter - 3)
     begins, ends = cut + first, cut + last
     before, after = "... " if begins else "", " ..." if ends < len(line) else ""

@@ -62,7 +62,7 @@ def problem_line(problem: Problem, *, coloured: bool) -> str:
     """Return the line of a problem, without any sign that could play tricks on a terminal."""
     line = str(problem)
     if not line.isprintable():
-        from logbook.cli.quote import visible
+        from logbook.model.visible import visible
 
         line = visible(line)
     if coloured:

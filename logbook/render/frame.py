@@ -12,6 +12,7 @@ from logbook.render.links import (
     FIND,
     FRONT,
     GEAR,
+    PROBLEM_CODES,
     PROBLEMS,
     RECKONING,
     ground_page,
@@ -130,6 +131,14 @@ class Frame(Struct, frozen=True, kw_only=True):
     def how(self, entry: str) -> str:
         """Return the link to how a figure is reckoned."""
         return self.to(RECKONING, ENTRIES[entry].id)
+
+    def code(self, code: str) -> str:
+        """Return the link to what a problem's code means."""
+        return self.to(PROBLEM_CODES, code)
+
+    def codes(self) -> str:
+        """Return the link to what all codes mean."""
+        return self.to(PROBLEM_CODES)
 
     def entry(self, entry: str) -> Entry:
         """Return what is said of a figure: its name, its unit and whether it is logged or reckoned."""

@@ -8,6 +8,7 @@ from logbook.model.names import slug
 FRONT = "index.html"
 RECKONING = "reckoning.html"
 PROBLEMS = "problems.html"
+PROBLEM_CODES = "problem-codes.html"
 GEAR = "gear.html"
 BOARD = "board.html"
 FIND = "find.html"

@@ -24,6 +24,7 @@ from logbook.render.front import front_context, render_front
 from logbook.render.gear import gear_context, render_gear
 from logbook.render.links import trip_page
 from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
+from logbook.render.problem_codes import codes_context, render_codes
 from logbook.render.problems import problems_context, render_problems
 from logbook.render.reckoning import reckoning_context, render_reckoning
 from logbook.render.static import script_files, style_file
@@ -108,6 +109,8 @@ def render_archive(
     if policy.problems:
         troubles = problems_context(site, trips, problems)
         yield _page(troubles.frame.path, render_problems(troubles))
+        codes = codes_context(site)
+        yield _page(codes.frame.path, render_codes(codes))
 
 
 def _page(path: str, html: str) -> Page:

@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from logbook.cli.quote import Quotes, can_show, corrected, mark_of, mended, visible
+from logbook.cli.quote import Quotes, can_show, corrected, mark_of, mended
 from logbook.model.problem import Place, Problem, Severity
+from logbook.model.visible import visible
 from logbook.read.source import typed
 from logbook.read.trip import prepare, read_trip
 from tests.read.logs import fleet

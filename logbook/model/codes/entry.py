@@ -1,8 +1,14 @@
 """What is told of one problem code."""
 
+from collections.abc import Iterator
 from enum import StrEnum
 
 from msgspec import Struct
+
+from logbook.model.visible import visible
+
+_WIDTH = 80
+"""Signs of a line that are shown."""
 
 
 class Where(StrEnum):
@@ -33,6 +39,17 @@ class Entry(Struct, frozen=True, kw_only=True):
     read: str
     bad: str
     good: str
+
+    @property
+    def in_words(self) -> bool:
+        """Tell whether the samples are words about a file, not lines."""
+        return self.where is Where.FILE
+
+    def lines(self, sample: str) -> Iterator[str]:
+        """Give the lines of a sample as they can be shown: without odd signs, and no longer than anyone reads."""
+        for line in sample.split("\n"):
+            shown = visible(line)
+            yield shown if len(shown) <= _WIDTH else f"{shown[:_WIDTH]} ..."
 
 
 class Chapter(Struct, frozen=True, kw_only=True):
