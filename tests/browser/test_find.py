@@ -1,9 +1,6 @@
 """The page "find" in a real browser, opened from the folder: typing, folding, why, keys, touch, and without scripts."""
 
-import http.server
-import threading
 from collections.abc import Callable
-from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -267,25 +264,6 @@ def test_data_that_is_missing_are_told_of(sites: Path, open_page: Opened, tmp_pa
     assert "incomplete" in said
     assert page.locator(TOWS).count() == 12
     page.close()
-
-
-def test_it_is_found_from_a_server_too(sites: Path, browser: Shown) -> None:
-    class Quiet(http.server.SimpleHTTPRequestHandler):
-        def log_message(self, *said: object) -> None:
-            pass
-
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), partial(Quiet, directory=str(sites / "crew")))
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    page = browser.new_page()
-    wrong: list[str] = []
-    page.on("console", lambda said: wrong.append(said.text) if said.type in ("error", "warning") else None)
-    page.goto(f"http://127.0.0.1:{server.server_port}/find.html#q=haddock%20march")
-    page.wait_for_selector(TOWS)
-    page.close()
-    server.shutdown()
-    server.server_close()
-
-    assert wrong == []
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
