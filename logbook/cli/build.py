@@ -7,13 +7,18 @@ hail margins or log problems, the public's no names, words or fasts besides. Sev
 """
 
 from argparse import ArgumentParser, Namespace
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import NoReturn
 
+from logbook.build import Built, NoLogsError
 from logbook.build import build as build_archive
 from logbook.cli.publishing import add_allow_empty, carry_out
-from logbook.cli.say import shown, status_of, tell
+from logbook.cli.say import Failure, Progress, many, shown, status_of, tell
 from logbook.cli.words import existing_folder
 from logbook.model.edition import CREW, EDITIONS
+from logbook.model.problem import Problem, Severity
+from logbook.publish.folder import PublishError
 
 
 def arguments(parser: ArgumentParser) -> None:
@@ -29,17 +34,62 @@ def arguments(parser: ArgumentParser) -> None:
         help="for whom: office, crew (where none is named) or public; may be given several times",
     )
     add_allow_empty(parser)
+    parser.add_argument("--watch", action="store_true", help="build again each time a log is saved, until Ctrl-C")
 
 
 def run(asked: Namespace) -> int:
     """Build, say what was done and what to do next, and return the exit status."""
     editions = tuple(dict.fromkeys(asked.editions or (CREW,)))
-    built = carry_out(
-        lambda progress: build_archive(asked.logs, asked.site, progress, editions, allow_empty=asked.allow_empty),
-        asked.logs,
-        "published in",
-        "build again",
-    )
+
+    def make(progress: Callable[[str], None]) -> Built:
+        return build_archive(asked.logs, asked.site, progress, editions, allow_empty=asked.allow_empty)
+
+    if asked.watch:
+        _watch(make, asked.logs)
+    built = _first(make, asked.logs)
+    return status_of(built.problems)
+
+
+def _first(make: Callable[[Callable[[str], None]], Built], logs: Path) -> Built:
+    """Build, and say all that is to be said of it."""
+    built = carry_out(make, logs, "published in", "build again")
     for place, _ in built.published:
         tell(f"open {shown(place / 'index.html')}")
-    return status_of(built.problems)
+    return built
+
+
+def _watch(make: Callable[[Callable[[str], None]], Built], logs: Path) -> NoReturn:
+    """Build, and again whenever a log changes, until interrupted; where that fails the archive stays as it was."""
+    from logbook.cli.watch import News, Watch, look_at
+
+    news, watch = News(), Watch(lambda: look_at([logs]))
+    try:
+        news.start(_worth_telling(_first(make, logs)))
+    except (Failure, OSError) as fault:
+        watch.failed = True
+        news.say(f"not published: {fault}")
+    news.say("watching; Ctrl-C ends it")
+    for change in watch:
+        if change.gone:
+            news.say(f"{change.what}; the archive stays as it is")
+            continue
+        what = f"{change.what}: " if change.what else ""
+        try:
+            with Progress() as progress:
+                built = make(progress)
+        except (NoLogsError, PublishError, OSError) as fault:
+            if change.what:
+                news.say(f"{what}not published: {fault}")
+            watch.failed = True
+        else:
+            watch.failed = False
+            written = sum(done.written for _, done in built.published)
+            removed = sum(done.removed for _, done in built.published)
+            files = f"{many(written, 'file')} written, {removed} removed"
+            news.tell(f"{what}published, {files}", _worth_telling(built))
+    raise AssertionError  # a watch has no end of its own
+
+
+def _worth_telling(built: Built) -> Sequence[Problem]:
+    """Return what is wrong in the logs, without notes, as a build tells it."""
+    return [problem for problem in built.problems if problem.severity is not Severity.NOTE]

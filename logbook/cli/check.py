@@ -8,8 +8,10 @@ line of the log with the place marked, and below that, behind `so`, the line as 
 import sys
 from argparse import ArgumentParser, Namespace
 from collections import Counter
-from collections.abc import Collection, Iterable
+from collections.abc import Callable, Collection, Iterable, Sequence
 from datetime import UTC, datetime
+from pathlib import Path
+from typing import NoReturn, TextIO
 
 from logbook.cli.say import many, print_explained, print_problems, status_of, tell
 from logbook.cli.words import existing
@@ -24,13 +26,43 @@ def arguments(parser: ArgumentParser) -> None:
         "paths", metavar="PATH", nargs="+", type=existing, help="a log, a fleet file, or a folder of logs"
     )
     parser.add_argument("--brief", action="store_true", help="one line a problem and nothing else")
+    parser.add_argument("--watch", action="store_true", help="check again each time a log is saved, until Ctrl-C")
 
 
 def run(asked: Namespace) -> int:
     """Print the problems of all the paths, each once, and return the exit status."""
+    show = print_problems if asked.brief else print_explained
+    if asked.watch:
+        _watch(asked.paths, show)
+    problems, logs = _found(asked.paths)
+    show(problems, sys.stdout)
+    if logs or not problems:
+        tell(_counted(problems, logs))
+    return status_of(problems)
+
+
+def _watch(paths: Sequence[Path], show: Callable[[Sequence[Problem], TextIO], None]) -> NoReturn:
+    """Check, and again whenever a log changes, until interrupted."""
+    from logbook.cli.watch import News, Watch, look_at
+
+    news, watch = News(show), Watch(lambda: look_at(paths))
+    news.tell("watching, Ctrl-C ends it", _found(paths)[0])
+    for change in watch:
+        try:
+            if change.gone:
+                news.say(change.what)
+            else:
+                news.tell(change.what, _found(paths)[0])
+        except OSError as fault:
+            news.say(f"{change.what}, but can't be read: {fault.strerror or fault}")
+    raise AssertionError  # a watch has no end of its own
+
+
+def _found(paths: Iterable[Path]) -> tuple[Sequence[Problem], int]:
+    """Return all that is wrong in some paths, in order, and how many logs they hold."""
     problems: set[Problem] = set()
     logs = 0
-    for path in asked.paths:
+    for path in paths:
         if path.name.casefold() == FLEET_FILE and path.is_file():
             problems.update(check_fleet_file(path))
             continue
@@ -38,11 +70,7 @@ def run(asked: Namespace) -> int:
         logs += folder.logs
         problems.update(folder.problems)
         problems.update(_future(folder.trips, datetime.now(UTC)))
-    show = print_problems if asked.brief else print_explained
-    show(sorted(problems), sys.stdout)
-    if logs or not problems:
-        tell(_counted(problems, logs))
-    return status_of(problems)
+    return sorted(problems), logs
 
 
 def _future(trips: Iterable[Trip], now: datetime) -> Iterable[Problem]:

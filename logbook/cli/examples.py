@@ -10,6 +10,7 @@ EXAMPLES = {
         "logbook check sample_logs",
         "logbook check sample_logs/fleet.yaml sample_logs/2026",
         "logbook check --brief sample_logs",
+        "logbook check --watch sample_logs",
     ),
     "explain": ("logbook explain weight-unreadable", "logbook explain"),
     "reckon": (
@@ -29,6 +30,7 @@ EXAMPLES = {
     "build": (
         "logbook build sample_logs site",
         "logbook build sample_logs site --edition office --edition crew --edition public",
+        "logbook build sample_logs site --watch",
     ),
     "export": ("logbook export sample_logs tables", "logbook export sample_logs tables --edition public"),
     "schema": ("logbook schema logs/schema",),

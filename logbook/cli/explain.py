@@ -1,5 +1,4 @@
-"""Say what the code of a problem means, with a bad and a good line, and what the reader did with it; without a code, list them.
-"""
+"""Say what the code of a problem means, with a bad and a good line, and what the reader did with it; without one, list them."""
 
 from argparse import ArgumentParser, Namespace
 from collections.abc import Iterable, Iterator, Sequence
