@@ -21,6 +21,9 @@ from logbook.read.silent import Silent
 
 MAX_EVENTS = 200_000
 
+MAX_ENTRIES = 2_000
+"""Of one mapping or list: ten times the tows of the longest trips. Some of what is done with them takes the square of their number."""
+
 CODES = frozenset({"too-much"})
 
 LOADER: Callable[[str], Any] = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
@@ -245,6 +248,9 @@ class Grower:
             usual = value.__class__ is Mapping or (
                 value.__class__ is Scalar and value.end_line == key.line and value.value and not value.comment
             )
+            if len(entries) >= MAX_ENTRIES:
+                self._too_many(key)
+                break
             if usual and key.__class__ is Scalar and key.value[:1].isalpha():
                 entries.append((key, value))
             elif (key.line, key.column) in keyless:
@@ -258,6 +264,9 @@ class Grower:
 
     def _sequence(self, mark: Any, last: int, *, flow: bool) -> Sequence:  # noqa: ANN401 - marks of PyYAML have no common type
         items = self._items
+        if len(items) > MAX_ENTRIES:
+            self._too_many(items[MAX_ENTRIES])
+            del items[MAX_ENTRIES:]
         for item in items:
             if item.__class__ is Scalar and item.end_line != item.line:
                 self.silent.item(item, mark.column, flow=flow)
@@ -265,6 +274,11 @@ class Grower:
         column = self._typed(line, mark.column + 1)
         last = max(last, items[-1].end_line if items else line)
         return Sequence(self.file, line, column, last, tuple(items), flow=flow)
+
+    def _too_many(self, node: Node) -> None:
+        """Report the first entry of a mapping or list that is not read, as there are more than anyone types."""
+        message = f"there are more than {MAX_ENTRIES} entries here; from this one on they are not read"
+        self.silent.error(node, Why("too-much", message, "keep one trip a file"))
 
     def _closed(self, node: Mapping | Sequence, end: Any) -> None:  # noqa: ANN401 - marks of PyYAML have no common type
         """Look at brackets once the outermost closes: lines that they go on over, and what stands right behind."""

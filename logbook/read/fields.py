@@ -1,6 +1,8 @@
 """Mappings opened by their keys, and single values taken from nodes: every fault gets its place here."""
 
+from bisect import bisect_right
 from collections.abc import Callable, Iterable
+from operator import itemgetter
 from typing import TypeVar
 
 from logbook.model.problem import Place, Problem, Severity
@@ -11,6 +13,9 @@ from logbook.read.said import Fault, Said
 from logbook.read.tree import Lost, Mapping, Node, Scalar, Sequence
 
 T = TypeVar("T")
+
+MANY = 300
+"""Problems of one file, after which no nearest word is looked for any more: it takes long, and nobody reads so far."""
 
 _ENDINGS = ",;."
 
@@ -68,9 +73,9 @@ def place_in(node: Node, index: int) -> Place:
     if node.end_line == node.line:
         return Place(file=place.file, line=place.line, column=place.column + index)
     folds = node.folds if isinstance(node, Scalar) else ()
-    begun = [fold for fold in folds if fold[0] <= index]
+    begun = bisect_right(folds, index, key=itemgetter(0))
     if begun:
-        first, line, column = begun[-1]
+        first, line, column = folds[begun - 1]
         return Place(file=place.file, line=line, column=column + index - first)
     return Place(file=place.file, line=place.line, column=place.column + (index if folds else 0))
 
@@ -95,9 +100,9 @@ def nearest(typed: str, words: Iterable[str], fold: Callable[[str], str] = fold_
     return [by_fold[near] for near in difflib.get_close_matches(fold(typed), list(by_fold), n=3, cutoff=0.7)]
 
 
-def did_you_mean(typed: str, words: Iterable[str]) -> str:
+def did_you_mean(typed: str, words: Iterable[str], found: Found) -> str:
     """Return a hint with the nearest words; empty where none is near."""
-    near = nearest(typed, words)
+    near = nearest(typed, words) if len(found) < MANY else []
     return f"did you mean {named_list(near)}?" if near else ""
 
 
@@ -185,7 +190,11 @@ def _key_of(key_node: Scalar, keys: Keys, found: Found, elsewhere: Callable[[str
     if key is not None:
         warn(found, key_node.place, "key-slip", f"'{typed}' is read as '{key.name}'", f"write {key.name}")
         return key
-    hint = moved or did_you_mean(typed, keys.words()) or f"{keys.what} may have: {', '.join(k.name for k in keys.keys)}"
+    hint = (
+        moved
+        or did_you_mean(typed, keys.words(), found)
+        or f"{keys.what} may have: {', '.join(k.name for k in keys.keys)}"
+    )
     error(found, key_node.place, "key-unknown", f"unknown key '{typed}' in {keys.what}", hint)
     return None
 
@@ -275,7 +284,7 @@ def take_choice(node: Node | None, choices: tuple[str, ...], found: Found) -> st
     for choice in choices:
         if fold_key(choice) == folded:
             return choice
-    hint = did_you_mean(text, choices) or f"write {named_list(choices)}"
+    hint = did_you_mean(text, choices, found) or f"write {named_list(choices)}"
     error(found, node.place, "word-unknown", f"'{text}' is none of {', '.join(choices)}", hint)
     return None
 

@@ -9,7 +9,7 @@ from logbook.model.fleet import Assumed, Constants, Edition, Fleet, Ground, Limi
 from logbook.model.language import LANGUAGES
 from logbook.model.names import fold_name
 from logbook.model.problem import Place, Problem
-from logbook.model.quantity import HOUR, Kilograms
+from logbook.model.quantity import Kilograms
 from logbook.read.duration import parse_duration
 from logbook.read.fields import (
     Fields,
@@ -261,8 +261,7 @@ class _Reader:
         pen = take(fields.get("pen temperature"), self.terms.temperature, self.found, "a temperature")
         hours = take_text(fields.get("hours to stow"), self.found)
         if hours is not None and hours.replace(".", "", 1).isdecimal():
-            number = take(fields.get("hours to stow"), parse_number, self.found)
-            to_stow = float(number) * HOUR if number is not None else None
+            to_stow = take(fields.get("hours to stow"), lambda text: parse_duration(f"{text} h"), self.found)
         else:
             to_stow = take(fields.get("hours to stow"), parse_duration, self.found, "a number of hours")
         return Assumed(

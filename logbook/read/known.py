@@ -8,7 +8,7 @@ from logbook.model.fleet import Fleet, Vessel
 from logbook.model.names import fold_name
 from logbook.model.problem import Place
 from logbook.model.species import Species
-from logbook.read.fields import Found, named_list, nearest, take_text, warn
+from logbook.read.fields import MANY, Found, named_list, nearest, take_text, warn
 from logbook.read.terms import Terms
 from logbook.read.tree import Node
 
@@ -87,7 +87,7 @@ class Known:
         called = self.species.find(typed)
         if called is not None:
             return called
-        near = nearest(typed, self.species.names, fold_name)
+        near = nearest(typed, self.species.names, fold_name) if len(found) < MANY else []
         hint = f"did you mean {named_list(near)}?" if near else "name it in the fleet file if it is right"
         warn(
             found, place, "species-unknown", f"no species is called '{typed}'; its weight is kept under that name", hint
@@ -167,7 +167,7 @@ def spelled(
     for name in names:
         if fold_name(name) == folded:
             return name
-    near = nearest(typed, names, fold_name)
+    near = nearest(typed, names, fold_name) if len(found) < MANY else []
     if names and (near or not near_only):
         hint = f"did you mean {named_list(near)}?" if near else f"the fleet file has {named_list(names)}"
         warn(found, node.place, code, f"{message} '{typed}'", hint)

@@ -69,7 +69,8 @@ class Silent:
             self._split = self._text.split("\n")
         return self._split[first - 1 : last]
 
-    def _error(self, node: Node, why: Why) -> None:
+    def error(self, node: Node, why: Why) -> None:
+        """Report what makes something useless."""
         self._report.error(node.line, node.column, *why)
 
     def block(self, node: Scalar) -> None:
@@ -97,14 +98,14 @@ class Silent:
         gone = Lost(key.file, key.line, key.column, value.end_line)
         if not isinstance(key, Scalar):
             if not isinstance(key, Lost):
-                self._error(key, explain.key_not_text())
+                self.error(key, explain.key_not_text())
                 self.doubtful = True
             lost.append(gone)
         elif key.value == "<<" and not key.style:
-            self._error(key, explain.merge_key())
+            self.error(key, explain.merge_key())
             lost.append(gone)
         elif not key.value.strip():
-            self._error(key, explain.key_empty())
+            self.error(key, explain.key_empty())
             self.doubtful = True  # as it may be a lone question mark
             lost.append(gone)
         elif flow and isinstance(value, Scalar) and not value.value and not value.style:
@@ -120,20 +121,20 @@ class Silent:
         if text[0] in "0123456789" and entries:
             before, spoilt = entries[-1]
             message = f"a comma inside brackets parts '{text}' from '{before.value}'"
-            self._error(key, Why("comma-in-brackets", message, "write the number without a comma"))
+            self.error(key, Why("comma-in-brackets", message, "write the number without a comma"))
             entries[-1] = (before, Lost(spoilt.file, spoilt.line, spoilt.column, key.end_line))
             lost.append(gone)
             return
         apart = _NO_SPACE().fullmatch(text) if not key.style else None
         number = _NUMBER_NEXT().fullmatch(text) if not key.style else None
         if apart is not None:
-            self._error(key, explain.no_space_after_colon(":", apart[1], apart[2]))
+            self.error(key, explain.no_space_after_colon(":", apart[1], apart[2]))
             key = Scalar(key.file, key.line, key.column, key.end_line, apart[1].strip())
         elif number is not None:
-            self._error(key, explain.no_colon("", number[1], number[2]))
+            self.error(key, explain.no_colon("", number[1], number[2]))
             key = Scalar(key.file, key.line, key.column, key.end_line, number[1])
         else:
-            self._error(key, explain.key_no_value(text))
+            self.error(key, explain.key_no_value(text))
             self.doubtful = True  # as the parsers differ about a colon right before a comma
         entries.append((key, gone))
 

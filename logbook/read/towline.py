@@ -42,6 +42,8 @@ _FAST = form(
     r"(?:came )?fast(?: (?:on )?(?:an? )?(?P<what>rock|wreck|cable|ordnance|pipe|pipeline|boulder))?$", re.IGNORECASE
 )
 _AMOUNT = form(r"(?<![\w.])\d")
+MAX_PARTS = 200
+"""Of one line; nobody types so many."""
 _INTO = {"put back": "put_back", "over the side": "put_back", "discards": "put_back", "undersize": "undersize"}
 _NO_CATCH = ("no catch", "no fish", "none", "nil")
 
@@ -103,7 +105,12 @@ def read_line(node: Scalar, known: Known, found: Found) -> Line | None:
     line = Line(place=place, shot=parse_stamp(times[1].strip()), hauled=hauled)
     reader = _Parts(node, line, known, found)
     start = times.end()
-    for part in _PART().split(text[start:]):
+    parts = _PART().split(text[start:], maxsplit=MAX_PARTS)
+    if len(parts) > MAX_PARTS:
+        message = f"this tow has more than {MAX_PARTS} parts; the rest of the line is not read"
+        error(found, place, "too-much", message, "write the tow with a line for each key")
+        parts.pop()
+    for part in parts:
         words = part.strip()
         if words:
             reader.take(words, start + len(part) - len(part.lstrip()))

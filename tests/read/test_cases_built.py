@@ -73,6 +73,18 @@ BUILT: dict[str, tuple[bytes, str]] = {
         HEAD.encode() + b"crew:\n" + b"- x\n" * 200_000,
         "# expect 199994:3 too-much, error: this file holds more than a log can … keep one trip a file",
     ),
+    "too many entries": (
+        HEAD.encode() + b"skipper:\n" + b"- x\n" * 2100 + b"crew: 4\ntows: []\n",
+        """\
+# expect 2004:3 too-much, error: there are more than 2000 entries here; from this one on they are not read … keep one trip a file
+# expect 2105:1 no-tows, note: this log has no tows yet … add them below `tows:`""",
+    ),
+    "too many parts": (
+        HEAD.encode() + b"tows:\n  - 1810-1940, cod 2 baskets" + b", put back nothing" * 300 + b"\n",
+        """\
+# expect 4:5 too-much, error: this tow has more than 200 parts; the rest of the line is not read … a line for each key
+# expect 4:5 tow-line-words, note: 'put back nothing, put back nothing""",
+    ),
     "too many problems": (
         PLAIN + b"wants:\n" + b"  - ice # lots\n" * 1100,
         "\n".join(f"# expect {line}:9 comment-cuts-text, warning: {MANY}" for line in range(6, 1006))
