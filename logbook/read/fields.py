@@ -1,6 +1,5 @@
 """Mappings opened by their keys, and single values taken from nodes: every fault gets its place here."""
 
-from bisect import bisect_right
 from collections.abc import Callable, Iterable
 from operator import itemgetter
 from typing import TypeVar
@@ -72,6 +71,8 @@ def place_in(node: Node, index: int) -> Place:
     place = text_place(node)
     if node.end_line == node.line:
         return Place(file=place.file, line=place.line, column=place.column + index)
+    from bisect import bisect_right
+
     folds = node.folds if isinstance(node, Scalar) else ()
     begun = bisect_right(folds, index, key=itemgetter(0))
     if begun:
