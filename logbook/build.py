@@ -2,12 +2,14 @@
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
+from typing import TypeVar
 
 from msgspec import Struct
 
+from logbook.known import read_and_reckon
 from logbook.model.edition import CREW, EDITIONS, Policy
 from logbook.model.figures import Reckoned
-from logbook.model.page import AtOnce, File, Page, content_of
+from logbook.model.page import AtOnce, File, Maker, Page, content_of
 from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
 from logbook.publish.folder import Published, PublishError, publish
@@ -25,6 +27,10 @@ from logbook.render.files.all import data_files
 from logbook.render.files.paths import FILES
 from logbook.render.language import speaking, speech_of
 from logbook.render.pages import render_archive
+from logbook.store.made import Made
+from logbook.store.store import Store, open_store
+
+T = TypeVar("T")
 
 _NOT_READ = frozenset({"file-unreadable", "not-followed"})
 """Problems of what is there and may be a log, or a folder of them, but could not be looked into."""
@@ -96,23 +102,34 @@ def build(
             left as it stands.
         PublishError: The archive could not be written, or would stand within another; what stood there still stands.
     """
-    progress("reading the logs")
-    folder = _read(logs)
+    with open_store(logs) as store:
+        return _build(logs, site, progress, editions, store, allow_empty=allow_empty)
+
+
+def _build(
+    logs: Path,
+    site: Path,
+    progress: Callable[[str], None],
+    editions: Sequence[str],
+    store: Store,
+    *,
+    allow_empty: bool,
+) -> Built:
+    progress("reading and reckoning the logs")
+    reading = _listed(logs, lambda: read_and_reckon(logs, store))
+    folder, shown, trips = reading.folder, reading.shown, reading.trips
     _keep_apart(site, alone=len(editions) == 1)
     places = [(name, site / name if len(editions) > 1 else site) for name in editions]
     _keep_fleet(folder, logs, [place for _, place in places])
-    shown = named_from(folder, logs)
     unread = _unread(shown)
     asked = [_Edition(name=name, place=place, last_good=read_last_good(place, unread)) for name, place in places]
-    if not folder.trips and not allow_empty:
+    if not trips and not allow_empty:
         for edition in asked:
             _keep_trips(logs, edition.place, len(edition.last_good))
-    progress(f"reckoning {len(folder.trips)} trips")
-    trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     published = []
     for edition in asked:
         progress(f"drawing and writing the pages for the {edition.name}")
-        published.append((edition.place, _publish(shown, _with_last_good(shown, trips, edition), edition)))
+        published.append((edition.place, _publish(shown, _with_last_good(logs, trips, edition), edition, store)))
     return Built(
         logs=folder.logs,
         trips=len(trips),
@@ -143,7 +160,7 @@ def export(
         PublishError: The files could not be written, or an archive with pages stands there.
     """
     progress("reading the logs")
-    read = _read(logs)
+    read = _listed(logs, lambda: read_folder(logs))
     _keep_apart(folder, alone=True)
     if has_pages(folder):
         raise PublishError(f"an archive with pages stands in {folder} and has these files; export into another folder")
@@ -159,10 +176,10 @@ def export(
     return Built(logs=read.logs, trips=len(trips), problems=read.problems, published=((folder, done),))
 
 
-def _read(logs: Path) -> Folder:
+def _listed(logs: Path, read: Callable[[], T]) -> T:
     """Return what is in the logs folder; one that can't be listed tells nothing, and so changes nothing."""
     try:
-        return read_folder(logs)
+        return read()
     except OSError as fault:
         why = (fault.strerror or str(fault)).lower()
         raise NoLogsError(f"{logs} can't be listed: {why}; what was published is left as it stands") from fault
@@ -199,10 +216,11 @@ def _keep_fleet(folder: Folder, logs: Path, places: Iterable[Path]) -> None:
             )
 
 
-def _with_last_good(shown: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> tuple[Reckoned, ...]:
-    """Return all trips of an edition; those that are kept bear on the figures of the vessel's others."""
+def _with_last_good(logs: Path, trips: tuple[Reckoned, ...], edition: _Edition) -> tuple[Reckoned, ...]:
+    """Return all trips of an edition; those that are kept bear on the figures of the vessel's others, whose logs are read whole."""
     if not edition.last_good:
         return trips
+    shown = named_from(read_folder(logs), logs)
     return reckon_trips(shown.trips, shown.fleet, shown.problems, edition.last_good)
 
 
@@ -227,7 +245,7 @@ def _keep_apart(site: Path, *, alone: bool) -> None:
         )
 
 
-def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> Published:
+def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition, store: Store) -> Published:
     """Publish one edition: what it does not show is taken out before anything is summed, rendered or kept."""
     policy = policy_of(edition.name, folder.fleet)
     shown = redact_trips(trips, policy)
@@ -235,13 +253,17 @@ def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition) -> 
     kept = (
         scrubbed(trip, positions=True) for trip in shown
     )  # the office's too: where the logs stand is nobody's to know
+    made = Made(store, edition.place, folder.fleet.language)
     with speaking(speech_of(folder.fleet.language)):
-        return publish([*_pages(folder, shown, policy), *last_good_pages(kept, logs)], edition.place)
+        files = [*_pages(folder, shown, policy, made), *last_good_pages(kept, logs, made)]
+        done = publish(files, edition.place)
+    made.forget_others()
+    return done
 
 
-def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy) -> Iterable[File]:
+def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy, maker: Maker) -> Iterable[File]:
     """Give the pages of an edition and all that they lead to, from what it shows."""
     figures = reckon_fleet(shown, folder.fleet)
     problems = folder.problems if policy.problems else ()
     places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
-    return render_archive(folder.fleet, shown, figures, problems, policy, places, AtOnce())
+    return render_archive(folder.fleet, shown, figures, problems, policy, places, maker)

@@ -9,6 +9,7 @@ from decimal import Decimal
 from enum import StrEnum
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.fleet import Vessel
 from logbook.model.problem import Place
@@ -460,3 +461,19 @@ class Trip(Struct, frozen=True, kw_only=True):
     landings: tuple[Landing, ...] = ()
     settlement: Settlement | None = None
     remarks: str = ""
+
+
+def without_entries(log: Trip) -> Trip:
+    """Return a log whose species are names alone; the rest of their entries is in the figures that were made by them."""
+    landings = tuple(
+        replace(landing, out_turn=tuple(replace(line, known=None) for line in landing.out_turn))
+        for landing in log.landings
+    )
+    return replace(log, tows=tuple(_tow_without_entries(tow) for tow in log.tows), landings=landings)
+
+
+def _tow_without_entries(tow: Tow) -> Tow:
+    catch, put_back, undersize = (
+        tuple(replace(amount, known=None) for amount in amounts) for amounts in (tow.catch, tow.put_back, tow.undersize)
+    )
+    return replace(tow, catch=catch, put_back=put_back, undersize=undersize)

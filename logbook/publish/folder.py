@@ -14,7 +14,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from logbook.model.page import Page
+from logbook.model.page import File, Page, content_of
 from logbook.publish.lock import BusyError, alone
 from logbook.publish.manifest import MANIFEST, Manifest, is_inside, manifest_text, read_manifest
 from logbook.publish.staging import STAGING, Staging, behind_link, clear_aside, there
@@ -43,11 +43,11 @@ class Published(Struct, frozen=True, kw_only=True):
     removed: int
 
 
-def publish(pages: Iterable[Page], folder: Path) -> Published:
-    """Put the pages into the folder, so that a reader never meets a page cut short or a dead link.
+def publish(files: Iterable[File], folder: Path) -> Published:
+    """Put the files into the folder, so that a reader never meets a page cut short or a dead link.
 
     Args:
-        pages: Every file of the archive, in any order; paths are relative and stay inside the folder.
+        files: Every file of the archive, in any order; paths are relative and stay inside the folder.
         folder: Where the archive stands; made where it is not there.
 
     Returns:
@@ -57,7 +57,7 @@ def publish(pages: Iterable[Page], folder: Path) -> Published:
         PublishError: The folder can't be written, holds a file of that name that is not the archive's, or another build
             is still busy after half a minute.
     """
-    staged = {page.path: page.content for page in pages}
+    staged = {file.path: file for file in files}
     for path in staged:
         if not is_inside(path):
             raise PublishError(f"a page would stand outside the archive: {path!r}")
@@ -79,17 +79,21 @@ def _told(fault: OSError) -> str:
     return f"{where}{fault.strerror or fault}{room}"
 
 
-def _replace_all(staged: dict[str, bytes], folder: Path) -> Published:
+def _replace_all(staged: dict[str, File], folder: Path) -> Published:
     """Write what changed, in an order in which no link is dead, then delete what the archive no longer has."""
     clear_aside(folder)
     before = read_manifest(folder)
-    new = {path: hashlib.sha256(content).hexdigest() for path, content in staged.items()}
-    changed = [path for path in staged if path in before.unlinked or not _stands(folder / path, staged[path])]
+    new = {path: _digest(file) for path, file in staged.items()}
+    changed = [path for path in staged if path in before.unlinked or not _stands(folder / path, new[path])]
     gone = sorted(before.files.keys() - new.keys(), key=_order, reverse=True)
     if changed or before != Manifest(files=new):
         _check_places(folder, changed, before)
         with Staging(folder) as staging:
-            parts = {path: staging.write(staged[path], path) for path in changed}
+            parts = {}
+            for path in changed:
+                content = content_of(staged[path])
+                new[path] = hashlib.sha256(content).hexdigest()
+                parts[path] = staging.write(content, path)
             _put_all(parts, gone, new, before, staging)
     return Published(files=len(new), written=len(changed), removed=len(gone))
 
@@ -159,10 +163,14 @@ def _order(path: str) -> tuple[int, str]:
     return (1, path) if path.startswith("trips/") else (2, path)
 
 
-def _stands(target: Path, content: bytes) -> bool:
-    """Tell whether a file stands there whole; its bytes are compared, since a power cut leaves sizes and times right."""
+def _digest(file: File) -> str:
+    return hashlib.sha256(file.content).hexdigest() if isinstance(file, Page) else file.digest
+
+
+def _stands(target: Path, digest: str) -> bool:
+    """Tell whether a file stands there whole; its bytes are looked at, since a power cut leaves sizes and times right."""
     try:
-        return not target.is_symlink() and target.stat().st_size == len(content) and target.read_bytes() == content
+        return not target.is_symlink() and hashlib.sha256(target.read_bytes()).hexdigest() == digest
     except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
         return False
 

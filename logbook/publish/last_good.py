@@ -7,17 +7,17 @@ after the log, and each folder above it, by digests: what logs are called is the
 import bz2
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
+from functools import partial
 from pathlib import Path, PurePosixPath
-from typing import Any, get_args, get_origin
 
 import msgspec
 from msgspec import Struct
 from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours, Reckoned
-from logbook.model.named import ByName
-from logbook.model.page import Page
-from logbook.model.trip import Tow, Trip
+from logbook.model.packed import packed, unpacked
+from logbook.model.page import File, Maker
+from logbook.model.trip import without_entries
 from logbook.publish.manifest import read_manifest
 
 FOLDER = "last-good"
@@ -36,17 +36,18 @@ class _Kept(Struct, frozen=True, kw_only=True):
     trip: Reckoned
 
 
-def last_good_pages(trips: Iterable[Reckoned], files: Mapping[str, str]) -> Iterator[Page]:
+def last_good_pages(trips: Iterable[Reckoned], files: Mapping[str, str], maker: Maker) -> Iterator[File]:
     """Give a file for each trip, from which a later build can show it again.
 
     Args:
         trips: As the edition shows them.
         files: The name of each trip's log within the logs folder, by the trip's id.
+        maker: Makes the files, or knows that they were made before.
     """
     for trip in trips:
         kept = _Kept(format=_FORMAT, trip=_bare(trip))
-        content = bz2.compress(msgspec.json.encode(kept, enc_hook=_pairs, order="deterministic"))
-        yield Page(path=f"{_place(files[trip.figures.trip.id])}{_ENDING}", content=content)
+        path = f"{_place(files[trip.figures.trip.id])}{_ENDING}"
+        yield maker.file(path, (kept,), partial(_content, kept))
 
 
 def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
@@ -69,11 +70,15 @@ def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
     return tuple(found.values())
 
 
+def _content(kept: _Kept) -> bytes:
+    return bz2.compress(packed(kept))
+
+
 def _read(path: Path) -> Reckoned | None:
     """Return the trip of a file; None where it is damaged or of another version of the program."""
     try:
-        unpacked = bz2.BZ2Decompressor().decompress(path.read_bytes(), _MOST)
-        kept = msgspec.json.decode(unpacked, type=_Kept, dec_hook=_table)
+        content = bz2.BZ2Decompressor().decompress(path.read_bytes(), _MOST)
+        kept = unpacked(content, _Kept)
     except (OSError, EOFError, ValueError, RecursionError, msgspec.MsgspecError):
         return None
     return kept.trip if kept.format == _FORMAT else None
@@ -91,40 +96,8 @@ def _bare(trip: Reckoned) -> Reckoned:
     """Return a trip without what is found anew: its neighbours, what is wrong in its log, and the species' entries."""
     return replace(
         trip,
-        log=_without_entries(replace(trip.log, file="")),
+        log=without_entries(replace(trip.log, file="")),
         figures=replace(trip.figures, problems=()),
         neighbours=Neighbours(),
         log_unread=False,
     )
-
-
-def _without_entries(log: Trip) -> Trip:
-    """Return a log whose species are names alone; the rest of their entries is in the figures that were made by them."""
-    landings = tuple(
-        replace(landing, out_turn=tuple(replace(line, known=None) for line in landing.out_turn))
-        for landing in log.landings
-    )
-    return replace(log, tows=tuple(_tow_without_entries(tow) for tow in log.tows), landings=landings)
-
-
-def _tow_without_entries(tow: Tow) -> Tow:
-    catch, put_back, undersize = (
-        tuple(replace(amount, known=None) for amount in amounts) for amounts in (tow.catch, tow.put_back, tow.undersize)
-    )
-    return replace(tow, catch=catch, put_back=put_back, undersize=undersize)
-
-
-def _pairs(value: object) -> object:
-    """Return a table of names as pairs, whose order holds; sets are put in order as they are written."""
-    if isinstance(value, ByName):
-        return tuple(value.items())
-    raise NotImplementedError(f"{type(value).__name__} is no part of a record")
-
-
-def _table(kind: Any, value: object) -> object:  # noqa: ANN401 - msgspec hands over kinds of every kind
-    """Return a table of names from its pairs."""
-    if get_origin(kind) is not ByName:
-        raise NotImplementedError(f"{kind} is no part of a record")
-    item = get_args(kind)[0]
-    pairs = msgspec.convert(value, list[tuple[str, Any]])
-    return ByName((name, msgspec.convert(one, item, dec_hook=_table)) for name, one in pairs)

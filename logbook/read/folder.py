@@ -135,7 +135,7 @@ def read_folder(path: Path) -> Folder:
     trips.sort(key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     found += fleets.problems
     paths = {shown_name(log): log for log in logs}
-    found += across(trips, lambda one, other: _alike(paths[one], paths[other]))
+    found += across(trips, lambda one, other: same_bytes(paths[one], paths[other]))
     return Folder(
         fleet=root.fleet,
         trips=tuple(trips),
@@ -286,7 +286,7 @@ def _about(path: Path, code: str, message: str, hint: str) -> Problem:
     return Problem(place=place, severity=Severity.WARNING, code=code, message=message, hint=hint)
 
 
-def _alike(one: Path, other: Path) -> bool:
+def same_bytes(one: Path, other: Path) -> bool:
     """Tell whether two files hold the same."""
     data, _ = open_file(one, "")
     return data == open_file(other, "")[0]

@@ -160,7 +160,7 @@ class _Screen:
             ends = lasts is not None and lasts > head.as_of
             said = (_("{weight} loose, {how}; gone {when}") if ends else _("{weight} loose, {how}")).format(
                 weight=bare(shown.weight(ice.left_kg)),
-                how=_(ice.left_by or ""),
+                how=_(ice.left_by) if ice.left_by else "",
                 when=self.when(lasts) if lasts is not None else "",
             )
         yield _labelled(_c("label, seven letters", "Ice"), said)

@@ -22,7 +22,7 @@ _SCHEMA = """
 CREATE TABLE IF NOT EXISTS about(program TEXT);
 CREATE TABLE IF NOT EXISTS file(site TEXT, path TEXT, key BLOB, digest TEXT, PRIMARY KEY (site, path)) WITHOUT ROWID;
 CREATE TABLE IF NOT EXISTS files(site TEXT, name TEXT, key BLOB, paths TEXT, PRIMARY KEY (site, name)) WITHOUT ROWID;
-CREATE TABLE IF NOT EXISTS trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, problems BLOB, content BLOB, sum BLOB);
+CREATE TABLE IF NOT EXISTS trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, content BLOB, sum BLOB);
 """
 _LIBRARIES = (
     "matplotlib",

@@ -10,6 +10,7 @@ import pytest
 from logbook.build import NoLogsError, build
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
 from logbook.model.figures import Reckoned
+from logbook.model.page import AtOnce
 from logbook.publish import folder as publishing
 from logbook.publish import last_good
 from logbook.publish.last_good import last_good_pages, read_last_good
@@ -335,7 +336,7 @@ def samples() -> tuple[Reckoned, ...]:
 def test_a_kept_trip_comes_back_as_it_was_written(samples: tuple[Reckoned, ...], tmp_path: Path, edition: str) -> None:
     shown = redact_trips(samples, policy_of(edition, read_folder(SAMPLES).fleet))
     names = {trip.figures.trip.id: trip.log.file for trip in samples}
-    publishing.publish(last_good_pages(shown, names), tmp_path)
+    publishing.publish(last_good_pages(shown, names, AtOnce()), tmp_path)
 
     back = {trip.figures.trip.id: trip for trip in read_last_good(tmp_path, names.values())}
 

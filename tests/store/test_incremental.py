@@ -1,0 +1,165 @@
+"""A build that knows earlier ones gives the same bytes as one that knows nothing, whatever happened to the logs in between."""
+
+import random
+import shutil
+from pathlib import Path
+from unittest.mock import patch
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from logbook.build import build
+from logbook.publish.manifest import MANIFEST
+from logbook.read.folder import read_log
+from logbook.render import pages
+from logbook.store.store import place_of
+
+ROOT = Path(__file__).parents[2]
+
+_FLEET = """\
+fleet: Test Fleet
+waters: N W
+units: {depth: fm, catch: basket}
+measures: {basket: 40 kg}
+limits: {ice days: 10}
+vessels:
+  - {name: Solan Bright, steaming speed: 9.5 kn, nets: [{name: rockhopper}]}
+  - {name: Ternbank, steaming speed: 9 kn}
+ports:
+  - {name: Port Kerrin, at: 59 40.0N 012 10.0W}
+"""
+_LOG = """\
+vessel: {vessel}
+sailed: 2026-{month:02}-04 05:30, Port Kerrin
+tows:
+  - {{shot: 18:10, hauled: 19:40, ground: The Saddle, net: rockhopper, from: 58 31.7N 015 21.3W, to: 58 33.9N 015 17.1W, catch: {{{species}: {baskets} baskets}}}}
+  - {{shot: 20:30, hauled: 22:10, catch: {{cod: 9 baskets}}, remarks: {remark}}}
+landed: {{docked: 2026-{month:02}-06 21:15, port: Port Kerrin, out-turn: {{cod: 350 kg}}}}
+"""
+_VESSELS = ("Solan Bright", "Ternbank", "Auk")
+
+
+def _log(chance: random.Random, vessel: str, month: int) -> str:
+    return _LOG.format(
+        vessel=vessel,
+        month=month,
+        species=chance.choice(("haddock", "saithe", "oddfish")),
+        baskets=chance.choice(("3", "12", "x")),
+        remark=chance.choice(("Good marks", "torn wing", "*calm*")),
+    )
+
+
+def _begin(logs: Path, chance: random.Random) -> None:
+    logs.mkdir()
+    (logs / "fleet.yaml").write_text(_FLEET, "utf-8")
+    for number, vessel in enumerate((*_VESSELS[:2], *_VESSELS[:2]), 1):
+        (logs / f"log-{number}.yaml").write_text(_log(chance, vessel, number), "utf-8")
+
+
+def _change(logs: Path, site: Path, chance: random.Random, what: str) -> None:  # noqa: C901 - one case a change
+    files = sorted(logs.glob("log-*.yaml"))
+    file = chance.choice(files)
+    match what:
+        case "edit":
+            file.write_text(_log(chance, chance.choice(_VESSELS), chance.randint(1, 9)), "utf-8")
+        case "add":
+            number = len(list(logs.iterdir())) + chance.randint(10, 99)
+            (logs / f"log-{number}.yaml").write_text(
+                _log(chance, chance.choice(_VESSELS), chance.randint(1, 9)), "utf-8"
+            )
+        case "take away" if len(files) > 1:
+            file.unlink()
+        case "rename":
+            file.rename(logs / f"log-{chance.randint(100, 999)}.yaml")
+        case "fleet":
+            text = _FLEET.replace("ice days: 10", f"ice days: {chance.randint(5, 9)}").replace(
+                "40 kg", chance.choice(("40 kg", "42 kg"))
+            )
+            (logs / "fleet.yaml").write_text(text, "utf-8")
+        case "damage a page":
+            files = [path for path in sorted(site.rglob("*.*")) if path.is_file() and path.name != MANIFEST]
+            chance.choice(files).write_bytes(b"<p>spoilt")
+        case "lose a chart":
+            chance.choice(sorted(site.rglob("*.svg"))).unlink()
+        case "damage the store":
+            place = place_of(logs)
+            assert place is not None
+            content = bytearray(place.read_bytes())
+            for _ in range(50):
+                content[chance.randrange(len(content))] = chance.randrange(256)
+            place.write_bytes(content)
+        case "lose the store":
+            place = place_of(logs)
+            assert place is not None
+            place.unlink(missing_ok=True)
+
+
+_CHANGES = (
+    "edit", "add", "take away", "rename", "fleet", "damage a page", "lose a chart", "damage the store", "lose the store", "nothing",
+)  # fmt: skip
+
+
+def _whole(site: Path) -> dict[str, bytes]:
+    return {
+        path.relative_to(site).as_posix(): path.read_bytes()
+        for path in site.rglob("*")
+        if path.is_file() and not path.name.startswith(".archive")
+    }
+
+
+def _silent(_stage: str) -> None:
+    """Say nothing."""
+
+
+@settings(max_examples=6)
+@given(seed=st.integers(0, 2**32), changes=st.lists(st.sampled_from(_CHANGES), min_size=1, max_size=4))
+def test_known_or_not_the_bytes_are_the_same(
+    tmp_path_factory: pytest.TempPathFactory, seed: int, changes: list[str]
+) -> None:
+    folder, chance = tmp_path_factory.mktemp("fleet"), random.Random(seed)
+    logs, site = folder / "logs", folder / "site"
+    _begin(logs, chance)
+    build(logs, site, _silent, ("office",))
+    for number, what in enumerate(changes):
+        _change(logs, site, chance, what)
+        known = build(logs, site, _silent, ("office",))
+        apart = folder / f"apart-{number}"
+        shutil.copytree(logs, apart / "logs")
+        new = build(apart / "logs", apart / "site", _silent, ("office",))
+
+        assert _whole(site) == _whole(apart / "site"), what
+        assert [str(one).replace(str(logs), "") for one in known.problems] == [
+            str(one).replace(str(apart / "logs"), "") for one in new.problems
+        ]
+
+
+def test_what_has_not_changed_is_neither_drawn_nor_rendered_again(tmp_path: Path) -> None:
+    logs, site = tmp_path / "logs", tmp_path / "site"
+    _begin(logs, random.Random(1))
+    build(logs, site, _silent, ("office",))
+    file = logs / "log-1.yaml"
+    file.write_text(file.read_text("utf-8").replace("cod: 9 baskets", "cod: 8 baskets"), "utf-8")
+    with (
+        patch.object(pages, "render_trip", wraps=pages.render_trip) as rendered,
+        patch.object(pages, "_draw", wraps=pages._draw) as drawn,
+    ):
+        build(logs, site, _silent, ("office",))
+    charts = [call.args[0].path for call in drawn.call_args_list]
+
+    assert {call.args[0].figures.trip.vessel for call in rendered.call_args_list} == {"Solan Bright"}
+    assert not any("ternbank" in path for path in charts)
+    assert any("solan-bright" in path for path in charts)
+
+
+def test_a_trip_is_read_again_only_with_its_vessel(tmp_path: Path) -> None:
+    logs, site = tmp_path / "logs", tmp_path / "site"
+    _begin(logs, random.Random(2))
+    build(logs, site, _silent)
+    (logs / "log-2.yaml").write_text(_log(random.Random(3), "Ternbank", 2), "utf-8")
+
+    with patch("logbook.known.read_log", side_effect=AssertionError), pytest.raises(AssertionError):
+        build(logs, site, _silent)
+    with patch("logbook.known.read_log", wraps=read_log) as read:
+        build(logs, site, _silent)
+    assert sorted(call.args[0].name for call in read.call_args_list) == ["log-2.yaml", "log-4.yaml"]
