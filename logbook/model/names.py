@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from collections.abc import Callable
 from functools import lru_cache
 
 _PLAIN = str.maketrans(
@@ -35,20 +36,48 @@ def fold_name(text: str) -> str:
 
 @lru_cache(maxsize=4096)
 def slug(text: str) -> str:
-    """Return a short file-name part that is safe everywhere, readable and different for different names.
+    """Return a short file-name part that is safe everywhere, readable in any script and different for different names.
 
-    Lower-case ASCII letters and digits joined by hyphens. Where that loses or shortens anything, six digits of a digest of the
-    folded name follow, so that two names never share one.
+    Small letters and digits joined by hyphens; letters of the Latin script lose their marks, those of others stay as they are. Where
+    that changes or shortens anything, six digits of a digest of the folded name follow, so that two names never share one.
     """
+    return _slug(text, _readable)
+
+
+def bare_slug(text: str) -> str:
+    """Return the same in nothing but ASCII, for standards that know no other letters."""
+    return _slug(text, _ascii)
+
+
+def _slug(text: str, letters: Callable[[str], str]) -> str:
     import hashlib
 
     folded = fold_name(text)
     if _PLAIN_NAME.fullmatch(folded) and len(folded) <= _LONGEST and not _RESERVED.match(folded.replace(" ", "-")):
         return folded.replace(" ", "-")
-    letters = unicodedata.normalize("NFKD", folded.translate(_PLAIN)).encode("ascii", "ignore").decode()
-    words = "-".join(re.findall(r"[a-z0-9]+", letters.lower(), re.ASCII))[:_LONGEST].strip("-")
+    words = "-".join(letters(folded.translate(_PLAIN)).split())[:_LONGEST].strip("-")
     digest = hashlib.sha256(folded.encode("utf-8", "surrogatepass")).hexdigest()[:_DIGITS]
     return f"{words or 'v'}-{digest}"
+
+
+def _ascii(folded: str) -> str:
+    """Return the words of a name in ASCII letters and digits."""
+    letters = unicodedata.normalize("NFKD", folded).encode("ascii", "ignore").decode().lower()
+    return " ".join(re.findall(r"[a-z0-9]+", letters, re.ASCII))
+
+
+def _readable(folded: str) -> str:
+    """Return the words of a name in letters, marks and digits of any script, composed, so that every system spells them the same."""
+    bare = re.sub(r"([a-z])[\u0300-\u036f]+", r"\1", unicodedata.normalize("NFKD", folded).casefold())
+    composed = unicodedata.normalize("NFC", bare)
+    words = "".join(sign if unicodedata.category(sign)[0] in "LMN" else " " for sign in composed).split()
+    return " ".join(filter(None, (_without_loose_marks(word) for word in words)))
+
+
+def _without_loose_marks(word: str) -> str:
+    """Return a word without the marks that it begins with, which have no letter to stand on."""
+    first = next((place for place, sign in enumerate(word) if unicodedata.category(sign)[0] != "M"), len(word))
+    return word[first:]
 
 
 def plural(name: str) -> str:

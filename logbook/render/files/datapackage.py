@@ -6,7 +6,7 @@ import posixpath
 from collections.abc import Iterable
 
 from logbook.model.language import N_
-from logbook.model.names import slug
+from logbook.model.names import bare_slug
 from logbook.render.cautions import AGE, NAVIGATION, STATUTORY
 from logbook.render.files.columns import MOMENT, Field, Table
 from logbook.render.files.paths import table_file
@@ -38,7 +38,7 @@ def datapackage_of(tables: Iterable[tuple[Table, bytes]], name: str, edition: st
     """
     made = {
         "profile": "tabular-data-package",
-        "name": f"{slug(name)}-{edition}",
+        "name": f"{bare_slug(name)}-{edition}",
         "title": _("{fleet}: trips, tows and landings ({edition})").format(fleet=name, edition=_(edition)),
         "description": "\n\n".join((*map(_, _NOTES), *(caution.told() for caution in (AGE, NAVIGATION, STATUTORY)))),
         "resources": [_resource(table, content) for table, content in tables],
