@@ -42,3 +42,8 @@ class Policy(Struct, frozen=True, kw_only=True):
     positions: str
     held_back: timedelta
     fasts: bool
+
+    @property
+    def gear(self) -> bool:
+        """Tell whether anything is shown of the gear over all trips."""
+        return self.words or self.fasts

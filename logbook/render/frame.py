@@ -81,7 +81,7 @@ class Frame(Struct, frozen=True, kw_only=True):
             (_("The fleet"), FRONT),
             (_("Find"), FIND),
             (_("Board"), BOARD),
-            (_("Gear and fasts"), GEAR),
+            *([(_("Gear and fasts"), GEAR)] if self.site.policy.gear else []),
             (_("How it is reckoned"), RECKONING),
         ]
         if self.site.policy.problems:

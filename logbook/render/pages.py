@@ -22,6 +22,7 @@ from logbook.render.find import find_pages
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
 from logbook.render.gear import gear_context, render_gear
+from logbook.render.guides import guide_pages
 from logbook.render.links import trip_page
 from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
 from logbook.render.problem_codes import codes_context, render_codes
@@ -101,11 +102,13 @@ def render_archive(
         yield _page(board.frame.path, render_board(board))
         yield from _drawn(maker, [board.chart])
     yield from find_pages(site, trips)
-    gear = gear_context(site, fleet, figures)
-    yield _page(gear.frame.path, render_gear(gear))
-    yield from _drawn(maker, [gear.chart, gear.hours])
+    if policy.gear:
+        gear = gear_context(site, fleet, figures)
+        yield _page(gear.frame.path, render_gear(gear))
+        yield from _drawn(maker, [gear.chart, gear.hours])
     reckoning = reckoning_context(site, fleet)
     yield _page(reckoning.frame.path, render_reckoning(reckoning))
+    yield from guide_pages(site)
     if policy.problems:
         troubles = problems_context(site, trips, problems)
         yield _page(troubles.frame.path, render_problems(troubles))
