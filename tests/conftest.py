@@ -1,9 +1,14 @@
 """Options and settings that all tests share."""
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
+
+from logbook.build import build
+from logbook.model.edition import EDITIONS
+from tests.render.canaries import plant
 
 settings.register_profile("steady", deadline=None, derandomize=True)
 settings.load_profile("steady")
@@ -22,3 +27,11 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
         for name in ("XDG_CACHE_HOME", "LOCALAPPDATA"):
             patch.setenv(name, place)
         yield
+
+
+@pytest.fixture(scope="session")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Return the folder of all editions of logs in which every text is hostile."""
+    folder = tmp_path_factory.mktemp("hostile")
+    build(plant(folder), folder / "sites", lambda _: None, EDITIONS)
+    return folder / "sites"
