@@ -197,17 +197,22 @@ class Silent:
             self._swallows(item)
 
     def _fold(self, value: Scalar) -> None:
-        """Note where the further lines of a text begin; where they can't be told from its comments, none is noted."""
+        """Note where the further lines of a text begin, from the last one back, as each ends what is left of it."""
         folds: list[tuple[int, int, int]] = []
-        index = 0
-        for number, line in enumerate(self._lines(value.line + 1, value.end_line), value.line + 1):
-            text = line.strip()
-            if text:
-                index = value.value.find(text.partition(" #")[0].rstrip(), index + 1)
-                if index < 0:
-                    return
-                folds.append((index, number, _column(line) + 1))
-        value.folds = tuple(folds)
+        end = len(value.value)
+        lines = enumerate(self._lines(value.line + 1, value.end_line), value.line + 1)
+        for number, line in reversed(list(lines)):
+            text = line.partition(" #")[0].strip()
+            if not text:
+                continue
+            if not value.value.endswith(text, 0, end):
+                return
+            index = end - len(text)
+            folds.append((index, number, _column(line) + 1))
+            while index and value.value[index - 1] in " \n":
+                index -= 1
+            end = index
+        value.folds = tuple(reversed(folds))
 
     def _swallows(self, value: Scalar) -> None:
         """Doubt a text that goes on over a line which begins like a list item."""
