@@ -1,6 +1,7 @@
 """The stages in order: read, reckon, and for each edition redact, render, publish."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
@@ -250,12 +251,10 @@ def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition, sto
     policy = policy_of(edition.name, folder.fleet)
     shown = redact_trips(trips, policy)
     logs = {trip.figures.trip.id: trip.log.file for trip in trips}
-    kept = (
-        scrubbed(trip, positions=True) for trip in shown
-    )  # the office's too: where the logs stand is nobody's to know
+    scrub = partial(scrubbed, positions=True)  # the office's too: where the logs stand is nobody's to know
     made = Made(store, edition.place, folder.fleet.language)
     with speaking(speech_of(folder.fleet.language)):
-        files = [*_pages(folder, shown, policy, made), *last_good_pages(kept, logs, made)]
+        files = [*_pages(folder, shown, policy, made), *last_good_pages(shown, logs, made, scrub)]
         done = publish(files, edition.place)
     made.forget_others()
     return done

@@ -6,7 +6,7 @@ after the log, and each folder above it, by digests: what logs are called is the
 
 import bz2
 import hashlib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import partial
 from pathlib import Path, PurePosixPath
 
@@ -36,18 +36,20 @@ class _Kept(Struct, frozen=True, kw_only=True):
     trip: Reckoned
 
 
-def last_good_pages(trips: Iterable[Reckoned], files: Mapping[str, str], maker: Maker) -> Iterator[File]:
+def last_good_pages(
+    trips: Iterable[Reckoned], files: Mapping[str, str], maker: Maker, scrub: Callable[[Reckoned], Reckoned]
+) -> Iterator[File]:
     """Give a file for each trip, from which a later build can show it again.
 
     Args:
         trips: As the edition shows them.
         files: The name of each trip's log within the logs folder, by the trip's id.
         maker: Makes the files, or knows that they were made before.
+        scrub: Takes out of a trip what nobody has to know.
     """
     for trip in trips:
-        kept = _Kept(format=_FORMAT, trip=_bare(trip))
         path = f"{_place(files[trip.figures.trip.id])}{_ENDING}"
-        yield maker.file(path, (kept,), partial(_content, kept))
+        yield maker.file(path, (trip,), partial(_content, trip, scrub))
 
 
 def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
@@ -70,8 +72,8 @@ def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
     return tuple(found.values())
 
 
-def _content(kept: _Kept) -> bytes:
-    return bz2.compress(packed(kept))
+def _content(trip: Reckoned, scrub: Callable[[Reckoned], Reckoned]) -> bytes:
+    return bz2.compress(packed(_Kept(format=_FORMAT, trip=_bare(scrub(trip)))))
 
 
 def _read(path: Path) -> Reckoned | None:

@@ -48,8 +48,8 @@ class GuidePage(Struct, frozen=True, kw_only=True):
 
 
 def guide_pages(site: Site) -> Iterator[Page]:
-    """Give the page of every guide."""
-    for name in GUIDES:
+    """Give the pages of the guides; strangers are given what is promised, not how logs are kept and published."""
+    for name in GUIDES if site.policy.words else GUIDES[-1:]:
         guide = guide_of(name, speech().tag)
         frame = Frame(site=site, path=guide_page(name), title=guide.title)
         html = (

@@ -336,7 +336,7 @@ def samples() -> tuple[Reckoned, ...]:
 def test_a_kept_trip_comes_back_as_it_was_written(samples: tuple[Reckoned, ...], tmp_path: Path, edition: str) -> None:
     shown = redact_trips(samples, policy_of(edition, read_folder(SAMPLES).fleet))
     names = {trip.figures.trip.id: trip.log.file for trip in samples}
-    publishing.publish(last_good_pages(shown, names, AtOnce()), tmp_path)
+    publishing.publish(last_good_pages(shown, names, AtOnce(), lambda one: one), tmp_path)
 
     back = {trip.figures.trip.id: trip for trip in read_last_good(tmp_path, names.values())}
 
@@ -351,6 +351,6 @@ def test_a_kept_trip_comes_back_as_it_was_written(samples: tuple[Reckoned, ...],
             trip.course,
         )
         assert list(same.figures.catch) == list(trip.figures.catch)
-        assert [content_of(file) for file in last_good_pages([same], names, AtOnce())] == [
-            content_of(file) for file in last_good_pages([trip], names, AtOnce())
+        assert [content_of(file) for file in last_good_pages([same], names, AtOnce(), lambda one: one)] == [
+            content_of(file) for file in last_good_pages([trip], names, AtOnce(), lambda one: one)
         ]
