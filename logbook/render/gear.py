@@ -11,10 +11,14 @@ from logbook.render.environment import environment
 from logbook.render.files.paths import FASTS_GEOJSON, FASTS_GPX
 from logbook.render.frame import Frame, Site
 from logbook.render.language import _, speech
-from logbook.render.links import GEAR, fleet_chart
+from logbook.render.links import GEAR, fleet_chart, numbered_page
 from logbook.render.marks import Notes
 from logbook.render.more_charts import gear_chart
+from logbook.render.paging import Pages, parted
 from logbook.render.shown import many
+
+_MOST = 500
+"""Fasts on one page, and so on one chartlet: some fourteen elements each."""
 
 
 class GearRow(Struct, frozen=True, kw_only=True):
@@ -41,9 +45,11 @@ class FastRow(Struct, frozen=True, kw_only=True):
 
 
 class GearPage(Struct, frozen=True, kw_only=True):
-    """All that the page shows."""
+    """All that a page shows: the first has the latest fasts, and the gear; further ones have earlier fasts."""
 
     frame: Frame
+    pages: Pages
+    all_fasts: int
     vessels: tuple[VesselGear, ...]
     notes: Notes
     fasts: tuple[FastRow, ...]
@@ -58,8 +64,8 @@ class GearPage(Struct, frozen=True, kw_only=True):
         return any(row.placed for row in self.fasts)
 
 
-def gear_context(site: Site, fleet: Fleet, figures: FleetFigures) -> GearPage:
-    """Return what the page shows."""
+def gear_contexts(site: Site, fleet: Fleet, figures: FleetFigures) -> tuple[GearPage, ...]:
+    """Return what the pages show; one page unless there are very many fasts."""
     notes = Notes()
     vessels = [
         VesselGear(name=name, rows=gear_rows({**own.gear, **own.rigging}, notes))
@@ -69,15 +75,21 @@ def gear_context(site: Site, fleet: Fleet, figures: FleetFigures) -> GearPage:
         FastRow(number=n, mark=mark, placed=mark.at is not None or bool(mark.track))
         for n, mark in enumerate(figures.fasts, 1)
     )
-    return GearPage(
-        frame=Frame(site=site, path=GEAR, title=_("Gear and fasts")),
-        vessels=tuple(vessel for vessel in vessels if vessel.rows),
-        notes=notes,
-        fasts=rows,
-        chart=_chart(rows, fleet),
-        hours=gear_chart(figures),
-        geojson=FASTS_GEOJSON,
-        gpx=FASTS_GPX,
+    parts = [tuple(reversed(part)) for part in parted(reversed(rows), _MOST)]
+    return tuple(
+        GearPage(
+            frame=Frame(site=site, path=numbered_page(GEAR, number), title=_("Gear and fasts")),
+            pages=Pages(first=GEAR, number=number, count=len(parts)),
+            all_fasts=len(rows),
+            vessels=tuple(vessel for vessel in vessels if vessel.rows) if number == 1 else (),
+            notes=notes,
+            fasts=part,
+            chart=_chart(part, fleet, number),
+            hours=gear_chart(figures) if number == 1 else None,
+            geojson=FASTS_GEOJSON,
+            gpx=FASTS_GPX,
+        )
+        for number, part in enumerate(parts, 1)
     )
 
 
@@ -94,8 +106,8 @@ def gear_rows(gear: dict[str, NetFigures], notes: Notes) -> tuple[GearRow, ...]:
     )
 
 
-def _chart(rows: tuple[FastRow, ...], fleet: Fleet) -> Chart | None:
-    """Return the chartlet of all fasts of which a place is known; None where there is none."""
+def _chart(rows: tuple[FastRow, ...], fleet: Fleet, number: int) -> Chart | None:
+    """Return the chartlet of all fasts of a page of which a place is known; None where there is none."""
     placed = [(row, points_of((row.mark.at,) if row.mark.at is not None else row.mark.track)) for row in rows]
     placed = [(row, points) for row, points in placed if points]
     if not placed:
@@ -105,7 +117,7 @@ def _chart(rows: tuple[FastRow, ...], fleet: Fleet) -> Chart | None:
     near, far = near_and_far(whole)
     tracks = [Track(points=whole[n], foul=True, label=str(placed[n][0].number)) for n in near]
     return Chart(
-        path=fleet_chart("fasts"),
+        path=fleet_chart("fasts" if number == 1 else f"fasts-{number}"),
         alt=_alt(len(tracks), [placed[n][0].number for n in far]),
         width=WIDTH,
         height=HEIGHT,

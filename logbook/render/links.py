@@ -24,9 +24,14 @@ def guide_page(name: str) -> str:
     return f"{name}.html"
 
 
+def numbered_page(first: str, number: int) -> str:
+    """Return the path of one of several pages that belong together, from 1; the first has the plain name."""
+    return first if number == 1 else f"{first.removesuffix('.html')}-{number}.html"
+
+
 def board_page(number: int) -> str:
     """Return the path of a page of the board, from 1."""
-    return BOARD if number == 1 else f"board-{number}.html"
+    return numbered_page(BOARD, number)
 
 
 def species_page(name: str) -> str:

@@ -21,12 +21,12 @@ from logbook.render.files.all import data_files
 from logbook.render.find import find_pages
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
-from logbook.render.gear import gear_context, render_gear
+from logbook.render.gear import gear_contexts, render_gear
 from logbook.render.guides import guide_pages
 from logbook.render.links import trip_page
 from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
 from logbook.render.problem_codes import codes_context, render_codes
-from logbook.render.problems import problems_context, render_problems
+from logbook.render.problems import problems_contexts, render_problems
 from logbook.render.reckoning import reckoning_context, render_reckoning
 from logbook.render.static import script_files, style_file
 from logbook.render.time_pages import render_season, render_week, season_contexts, week_contexts
@@ -102,16 +102,28 @@ def render_archive(
         yield _page(board.frame.path, render_board(board))
         yield from _drawn(maker, [board.chart])
     yield from find_pages(site, trips)
-    if policy.gear:
-        gear = gear_context(site, fleet, figures)
-        yield _page(gear.frame.path, render_gear(gear))
-        yield from _drawn(maker, [gear.chart, gear.hours])
+    yield from _lists(site, fleet, trips, figures, problems, maker)
     reckoning = reckoning_context(site, fleet)
     yield _page(reckoning.frame.path, render_reckoning(reckoning))
     yield from guide_pages(site)
-    if policy.problems:
-        troubles = problems_context(site, trips, problems)
-        yield _page(troubles.frame.path, render_problems(troubles))
+
+
+def _lists(
+    site: Site,
+    fleet: Fleet,
+    trips: tuple[Reckoned, ...],
+    figures: FleetFigures,
+    problems: tuple[Problem, ...],
+    maker: Maker,
+) -> Iterator[File]:
+    """Give the pages of gear, fasts and problems, of which an edition may have none, and a large archive several."""
+    if site.policy.gear:
+        for gear in gear_contexts(site, fleet, figures):
+            yield _page(gear.frame.path, render_gear(gear))
+            yield from _drawn(maker, [gear.chart, gear.hours])
+    if site.policy.problems:
+        for troubles in problems_contexts(site, trips, problems):
+            yield _page(troubles.frame.path, render_problems(troubles))
         codes = codes_context(site)
         yield _page(codes.frame.path, render_codes(codes))
 

@@ -1,12 +1,14 @@
 """The pages of a species and of a ground: where and when it is caught, what the ground gave and took."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from typing import TypeVar
 
 from msgspec import Struct
 
 from logbook.model.fleet_figures import GroupFigures
-from logbook.model.places import GroundFigures, Months, SpeciesFigures
+from logbook.model.gear import FastMark
+from logbook.model.places import GroundFigures, Months, SpeciesFigures, TowMark
 from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.environment import environment
@@ -16,10 +18,13 @@ from logbook.render.links import ground_page, place_chart, species_page
 from logbook.render.shown import brief_month, fixed, month_name, one_line, plain, weight
 from logbook.render.told import told
 
+_Mark = TypeVar("_Mark", FastMark, TowMark)
 _HEIGHT = 300
 _MOST = 10
 _LATEST = 24
 _LABEL = 24
+_MISHAPS = 150
+"""Fasts on a ground's page, and tows with damage; all fasts stand under gear."""
 
 
 class SpeciesPage(Struct, frozen=True, kw_only=True):
@@ -44,6 +49,8 @@ class GroundPage(Struct, frozen=True, kw_only=True):
     species: Chart | None
     species_pages: frozenset[str]
     by_month: tuple[tuple[str, GroupFigures], ...]
+    fasts: tuple[FastMark, ...]
+    damage: tuple[TowMark, ...]
 
 
 def species_context(site: Site, species: SpeciesFigures) -> SpeciesPage:
@@ -81,7 +88,18 @@ def ground_context(site: Site, ground: GroundFigures, species: frozenset[str]) -
         ),
         species_pages=species,
         by_month=tuple((month_name(month), group) for month, group in ground.by_month),
+        fasts=_latest(ground.fasts),
+        damage=_latest(ground.damage),
     )
+
+
+def _latest(marks: Sequence[_Mark]) -> tuple[_Mark, ...]:
+    """Return the latest of marks, in the order they stand in; all of them where they are not too many."""
+    if len(marks) <= _MISHAPS:
+        return tuple(marks)
+    times = sorted(mark.when.timestamp() if mark.when is not None else 0.0 for mark in marks)
+    since = times[-_MISHAPS]
+    return tuple(mark for mark in marks if mark.when is not None and mark.when.timestamp() >= since)[-_MISHAPS:]
 
 
 def species_chart(name: str, what: str) -> str:

@@ -10,8 +10,12 @@ from logbook.model.problem import Problem, Severity
 from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
 from logbook.render.language import _, speech
-from logbook.render.links import PROBLEMS
+from logbook.render.links import PROBLEMS, numbered_page
+from logbook.render.paging import Pages, parted
 from logbook.render.shown import many
+
+_MOST = 1000
+"""Problems on one page: some nine elements each."""
 
 
 class FileProblems(Struct, frozen=True, kw_only=True):
@@ -35,13 +39,17 @@ class ProblemsPage(Struct, frozen=True, kw_only=True):
 
     Attributes:
         frame: Its place in the archive.
-        files: Those with problems, the worst first.
-        counts: How many of each kind there are, in words; without those that there are none of.
+        files: Those with problems that stand on it, the worst first.
+        counts: How many of each kind there are on all pages, in words; without those that there are none of.
+        faulty: How many files have any.
+        pages: Which of the pages of problems it is.
     """
 
     frame: Frame
     files: tuple[FileProblems, ...]
     counts: tuple[str, ...]
+    faulty: int
+    pages: Pages
 
     @property
     def translated(self) -> bool:
@@ -49,8 +57,8 @@ class ProblemsPage(Struct, frozen=True, kw_only=True):
         return speech().tag != ENGLISH
 
 
-def problems_context(site: Site, trips: Iterable[Reckoned], problems: Iterable[Problem]) -> ProblemsPage:
-    """Return what the page shows: files in order of name, worst first."""
+def problems_contexts(site: Site, trips: Iterable[Reckoned], problems: Iterable[Problem]) -> tuple[ProblemsPage, ...]:
+    """Return what the pages show: files in order of name, worst first; one page unless there are very many problems."""
     grouped: dict[str, list[Problem]] = {}
     every = sorted(set(problems))
     for problem in every:
@@ -62,8 +70,16 @@ def problems_context(site: Site, trips: Iterable[Reckoned], problems: Iterable[P
         for file, found in grouped.items()
     ]
     files.sort(key=lambda one: (_worst(one.problems), one.file))
-    return ProblemsPage(
-        frame=Frame(site=site, path=PROBLEMS, title=_("Log problems")), files=tuple(files), counts=_counted(every)
+    parts = parted(files, _MOST, lambda file: len(file.problems))
+    return tuple(
+        ProblemsPage(
+            frame=Frame(site=site, path=numbered_page(PROBLEMS, number), title=_("Log problems")),
+            files=tuple(part),
+            counts=_counted(every),
+            faulty=len(files),
+            pages=Pages(first=PROBLEMS, number=number, count=len(parts)),
+        )
+        for number, part in enumerate(parts, 1)
     )
 
 

@@ -12,7 +12,7 @@ from logbook.reckon.fleet import reckon_fleet
 from logbook.redact.policy import policy_of
 from logbook.render.charts import Chartlet
 from logbook.render.frame import Site
-from logbook.render.gear import GearPage, gear_context, gear_rows, render_gear
+from logbook.render.gear import GearPage, gear_contexts, gear_rows, render_gear
 from logbook.render.marks import Notes
 from logbook.render.static import script_files
 from tests.read.logs import fleet
@@ -42,7 +42,8 @@ def page(*logs: str) -> GearPage:
         trips=frozenset(trip.figures.trip.id for trip in trips),
         scripts=ByName((name, script.path) for name, script in script_files()),
     )
-    return gear_context(site, fleet(), reckon_fleet(trips, fleet()))
+    (made,) = gear_contexts(site, fleet(), reckon_fleet(trips, fleet()))
+    return made
 
 
 def drawn(made: GearPage) -> Chartlet:
