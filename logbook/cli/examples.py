@@ -33,6 +33,10 @@ EXAMPLES = {
         "logbook build sample_logs site --watch",
     ),
     "export": ("logbook export sample_logs tables", "logbook export sample_logs tables --edition public"),
+    "scrub": (
+        "logbook scrub sample_logs/2026/ternbank-240.yaml",
+        "logbook scrub sample_logs/2026/ternbank-240.yaml -o copy.txt",
+    ),
     "schema": ("logbook schema logs/schema",),
     "completion": (
         "logbook completion bash >> ~/.bashrc",

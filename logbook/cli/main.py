@@ -22,6 +22,7 @@ COMMANDS = {
     "here": "what was caught near a place at this time of other years, and fasts near it",
     "build": "publish the archive of a folder of logs",
     "export": "the archive's files for other programs, without its pages",
+    "scrub": "a copy of a log to show to strangers: its faults kept, names and places replaced",
     "schema": "what editors need to know of logs and fleet files",
     "completion": "what a shell needs to complete this program's words",
 }
