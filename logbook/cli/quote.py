@@ -37,6 +37,7 @@ _ABOUT_ODD_SIGNS = frozenset({"double-encoded", "encoding", "invisible-character
 """Codes whose columns count the signs that no editor shows; the reader leaves these out before it counts others."""
 
 _UNCOUNTED = re.compile("[\u00ad\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]")
+_PARTED = re.compile(r"[,:{}\[\]]")
 _READ_AS = re.compile(r"'(?P<was>.+?)' is read as ")
 _WRITE = re.compile(r"write (?P<instead>[^`]+)")
 _WRITE_LINE = re.compile(r"(?:use single quotes: )?write `(?P<line>.+)`")
@@ -119,8 +120,11 @@ def mark_of(line: str, problem: Problem) -> Mark:
     if problem.code not in _ABOUT_ODD_SIGNS:
         start = _counted(line, start)
     start = min(start, len(line))
-    spans = (text for text in re.findall(r"'(.+?)'(?![\w])", problem.message) if line.startswith(text, start))
-    return Mark(start=start, length=len(next(spans, " ")))
+    for text in re.findall(r"'(.+?)'(?![\w])", problem.message):
+        at = line.find(text, start)
+        if at >= 0 and not _PARTED.search(line, start, at):
+            return Mark(start=start, length=at + len(text) - start)
+    return Mark(start=start, length=1)
 
 
 def _counted(line: str, count: int) -> int:

@@ -83,6 +83,14 @@ def test_places_far_apart_on_a_long_line_are_shown_each() -> None:
     assert "4 bskts" in told[2]
 
 
+def test_a_part_of_a_line_is_marked_up_to_what_is_wrong_in_it() -> None:
+    assert (
+        below("1810-1940, cod 2 bskts, fast", problem(12, "'2 bskts' is no weight"))[1]
+        == "     |            ^^^^^^^^^^^"
+    )
+    assert below("skipper: x, y", problem(10, "'y' is wrong"))[1] == "     |          ^"
+
+
 def test_the_problems_of_one_line_share_it() -> None:
     told = below("a: 3 bskts, 4 bskts", problem(4, "'3 bskts' is"), problem(13, "'4 bskts' is"))
 
