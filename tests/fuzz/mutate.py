@@ -267,7 +267,7 @@ def _inline(chance: Random, depth: int) -> str:
 
 def one(seed: int, number: int) -> tuple[str, bytes, Callable[[], object]]:
     """Return what kind of log a seed and number stand for, its bytes, and what reads and reckons it."""
-    chance = Random(f"{seed}/{number}")  # noqa: S311 - not for secrets
+    chance = Random(f"{seed}/{number}")
     kind = chance.choice(("changed", "changed", "changed", "made", "fleet file"))
     if kind == "fleet file":
         data = mutated_fleet(chance)
