@@ -47,7 +47,9 @@ def runs(trips: int, folder: Path) -> Iterator[Run]:
     yield _build("nothing changed", logs, site)
     yield _build("nothing changed, again", logs, site)
     log = logs / "00003.yaml"
-    log.write_text(re.sub(r"\b\d+ (?=(baskets?|box|boxes|kit|kg|lb|cwt|st)\b)", "7 ", log.read_text("utf-8"), count=1), "utf-8")
+    log.write_text(
+        re.sub(r"\b\d+ (?=(baskets?|box|boxes|kit|kg|lb|cwt|st)\b)", "7 ", log.read_text("utf-8"), count=1), "utf-8"
+    )
     yield _build("one log changed", logs, site)
     fleet = logs / "fleet.yaml"
     fleet.write_text(fleet.read_text("utf-8").replace("ice days: 10", "ice days: 9"), "utf-8")

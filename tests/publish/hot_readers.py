@@ -38,7 +38,7 @@ class Reader(Thread):
         self.broken: list[str] = []
         self.stop = Event()
         self._open, self._known = open_, known
-        self._chance = random.Random(seed)  # noqa: S311 - not for secrets
+        self._chance = random.Random(seed)
 
     def run(self) -> None:
         """Read until stopped; a reader that fails has met something broken too."""

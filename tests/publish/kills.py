@@ -25,7 +25,7 @@ def kills(count: int, seed: int) -> Counter[str]:
         count: How many builds to kill.
         seed: Of the moments.
     """
-    chance = random.Random(seed)  # noqa: S311 - not for secrets
+    chance = random.Random(seed)
     counts: Counter[str] = Counter()
     with tempfile.TemporaryDirectory() as made:
         folder = Path(made)

@@ -50,7 +50,9 @@ def test_other_words_stay(words: str) -> None:
     assert without_positions(words) == words
 
 
-def test_a_record_loses_positions_in_words_only_where_they_are_not_shown_and_names_of_files_and_lines_everywhere() -> None:
+def test_a_record_loses_positions_in_words_only_where_they_are_not_shown_and_names_of_files_and_lines_everywhere() -> (
+    None
+):
     place = Place(file="skipper.yaml", line=4, column=2)
     tow = Tow(no=1, place=place, remarks="foul at 58 52.4N 015 10.0W", catch_gaps=(place,))
 

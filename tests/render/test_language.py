@@ -23,7 +23,7 @@ _HELD = re.compile(r"\{\w*\}|%\(\w+\)s|%%|</?\w+[^>]*>|&\w+;")
 
 def texts(message: Message) -> list[tuple[str, str]]:
     if isinstance(message.id, (tuple, list)):
-        return [(message.id[min(place, 1)], told) for place, told in enumerate(message.string)]
+        return [(message.id[min(place, 1)], told) for place, told in enumerate(message.string or ())]
     return [(message.id, str(message.string))]
 
 

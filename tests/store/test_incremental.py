@@ -13,6 +13,7 @@ from logbook.build import build
 from logbook.publish.manifest import MANIFEST
 from logbook.read.folder import read_log
 from logbook.render import pages
+from logbook.render.trip import render_trip
 from logbook.store.store import place_of
 
 ROOT = Path(__file__).parents[2]
@@ -141,7 +142,7 @@ def test_what_has_not_changed_is_neither_drawn_nor_rendered_again(tmp_path: Path
     file = logs / "log-1.yaml"
     file.write_text(file.read_text("utf-8").replace("cod: 9 baskets", "cod: 8 baskets"), "utf-8")
     with (
-        patch.object(pages, "render_trip", wraps=pages.render_trip) as rendered,
+        patch.object(pages, "render_trip", wraps=render_trip) as rendered,
         patch.object(pages, "_draw", wraps=pages._draw) as drawn,
     ):
         build(logs, site, _silent, ("office",))
