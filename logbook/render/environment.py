@@ -8,7 +8,7 @@ from pathlib import Path
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 
 from logbook.render.language import _, _c, _n, chosen, speech
-from logbook.render.shown import FILTERS, many
+from logbook.render.shown import FILTERS, many, missing, not_known
 from logbook.render.told import told
 
 
@@ -30,12 +30,12 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
-        optimized=False,  # a filter of a constant would be worked out once, in the language of that moment
+        optimized=False,  # nor is a filter of a constant worked out once, in the language of that moment: templates have none
         extensions=["jinja2.ext.i18n"],
     )
     made.policies["ext.i18n.trimmed"] = True
     made.globals.clear()
-    made.globals.update(many=many, speech=speech)
+    made.globals.update(many=many, missing=missing, not_known=not_known, speech=speech)
     made.install_gettext_callables(_, _n, newstyle=True, pgettext=_c)  # type: ignore[attr-defined] # the extension's
     made.globals["_"] = made.globals["gettext"]
     del made.globals["npgettext"]

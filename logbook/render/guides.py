@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
-from markupsafe import Markup
+from markupsafe import Markup, escape
 from msgspec import Struct
 
 from logbook.model.language import ENGLISH
@@ -72,11 +72,12 @@ def guide_of(name: str, tag: str) -> Guide:
 
 def _parts(tokens: Sequence[Token]) -> tuple[str, list[Token]]:
     """Return the title and what follows it, with tables and examples that can be reached and read out."""
-    title, rest, heading = tokens[1].content, list(tokens[3:]), ""
+    title, rest, words, heading = tokens[1].content, list(tokens[3:]), "", ""
     made: list[Token] = []
     for place, token in enumerate(rest):
         if token.type == "heading_open":
-            heading = slug(rest[place + 1].content)
+            words = rest[place + 1].content
+            heading = slug(words)
             token.attrSet("id", heading)
         elif token.type == "th_open":
             token.attrSet("scope", "col")
@@ -85,7 +86,9 @@ def _parts(tokens: Sequence[Token]) -> tuple[str, list[Token]]:
         elif token.type == "fence":
             token.attrSet("tabindex", "0")
         made.append(token)
-        if token.type == "table_close":
+        if token.type == "table_open":
+            made.append(_html(f'<caption class="unseen">{escape(words)}</caption>\n'))
+        elif token.type == "table_close":
             made.append(_html("</div>\n"))
     return title, made
 
