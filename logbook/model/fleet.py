@@ -239,6 +239,7 @@ class Fleet(Struct, frozen=True, kw_only=True):
         grounds: Its grounds.
         species: The program's species with the fleet's own added or put in their place.
         editions: What it says of editions.
+        editions_unread: True where it says more of them that can't be read.
         season_start: Month and day its season begins.
         language: Language of the pages, a BCP 47 tag.
     """
@@ -261,6 +262,7 @@ class Fleet(Struct, frozen=True, kw_only=True):
     grounds: tuple[Ground, ...] = ()
     species: tuple[Species, ...] = ()
     editions: tuple[Edition, ...] = ()
+    editions_unread: bool = False
     season_start: tuple[int, int] = (1, 1)
     language: str = "en"
 

@@ -5,10 +5,12 @@ from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 from typing import TypeVar
 
+from msgspec.structs import replace
+
 from logbook.model.fleet import Assumed, Constants, Edition, Fleet, Ground, Limits, Measure, Port, Route, Sale, Vessel
 from logbook.model.language import LANGUAGES
 from logbook.model.names import fold_name
-from logbook.model.problem import Place, Problem
+from logbook.model.problem import Place, Problem, Severity
 from logbook.model.quantity import Kilograms
 from logbook.read.duration import parse_duration
 from logbook.read.fields import (
@@ -79,7 +81,16 @@ def read_fleet(data: bytes, file: str) -> tuple[Fleet, tuple[Problem, ...]]:
     root, problems = read_tree(data, file, TEXT_KEYS)
     found: Found = list(problems)
     fleet = _Reader(root, found).fleet(file) if root is not None else Fleet(file=file, species=program_species())
+    if any(_of_editions(problem, data) for problem in problems if problem.severity is Severity.ERROR):
+        fleet = replace(fleet, editions_unread=True)
     return fleet, tuple(sorted(set(found)))
+
+
+def _of_editions(problem: Problem, data: bytes) -> bool:
+    """Tell whether what could not be read at all may have been of editions: the word stands there, or above what belongs to it."""
+    lines = data.replace(b"\0", b"").decode("utf-8", "replace").splitlines()[: problem.place.line]
+    begins = next((n for n in range(len(lines) - 1, -1, -1) if lines[n][:1].strip(" #-")), 0)
+    return "edition" in "\n".join(lines[begins:]).casefold()
 
 
 class _Reader:
@@ -107,6 +118,7 @@ class _Reader:
         get, found = self.fields.get, self.found
         zone = take(get("zone"), parse_zone, found, "a zone")
         usual = Fleet()
+        editions, unread = self._read_editions(get("editions"))
         return Fleet(
             file=file,
             name=take_words(get("fleet"), found),
@@ -125,7 +137,8 @@ class _Reader:
             routes=tuple(self._routes(get("routes"))),
             grounds=self._once(tuple(self._grounds(get("grounds"))), "grounds", GROUND),
             species=take_species(get("species"), program_species(), found),
-            editions=tuple(self._editions(get("editions"))),
+            editions=editions,
+            editions_unread=unread,
             season_start=self._season_start(get("season starts")) or usual.season_start,
             language=self._language(get("language")) or usual.language,
         )
@@ -330,6 +343,12 @@ class _Reader:
                 corners = ()
             if name is not None:
                 yield Ground(name=name, corners=corners)
+
+    def _read_editions(self, node: Node | None) -> tuple[tuple[Edition, ...], bool]:
+        """Return what is said of editions, and whether some of it can't be read."""
+        known = len(self.found)
+        made = tuple(self._editions(node))
+        return made, any(problem.severity is Severity.ERROR for problem in self.found[known:])
 
     def _editions(self, node: Node | None) -> Iterator[Edition]:
         fields = self._opened(node, EDITIONS)

@@ -6,12 +6,13 @@ from logbook.model.edition import CREW, EXACT, GROUND, OFFICE, RECTANGLE, Policy
 from logbook.model.fleet import Edition, Fleet
 
 _AT_ONCE = timedelta(0)
+_FOR_GOOD = timedelta(days=365_000)
 
 
 def policy_of(name: str, fleet: Fleet) -> Policy:
     """Return what an edition shows, with what the fleet file says of positions and fasts.
 
-    The office is shown everything. Nobody is ever shown more than the fleet file allows; the public is never shown a position finer
+    The office is shown everything. Where what the fleet file says can't be read, nothing tells the others where tows were or gear came fast. Nobody is ever shown more than the fleet file allows; the public is never shown a position finer
     than a rectangle, and no fast.
 
     Args:
@@ -20,6 +21,8 @@ def policy_of(name: str, fleet: Fleet) -> Policy:
     """
     said = next((edition for edition in fleet.editions if edition.name == name), Edition(name=name))
     office = name == OFFICE
+    if fleet.editions_unread and not office:
+        said = Edition(name=name, positions=GROUND, fasts=False, after=_FOR_GOOD)
     inside = name in (OFFICE, CREW)
     return Policy(
         name=name,

@@ -175,3 +175,24 @@ def test_a_fleet_file_that_cannot_be_read_is_as_if_there_were_none() -> None:
     assert read.vessels == ()
     assert len(read.species) > 60
     assert [problem.severity for problem in found] == ["error"]
+
+
+@pytest.mark.parametrize(
+    ("text", "unread"),
+    [
+        ("editions: {crew: {fasts: no}}", False),
+        ("limits: {ice days: x}\neditions: {crew: {fasts: no}}", False),
+        ("editions: {crew: {after: 5 dys}}", True),
+        ("editions: {crew: {fasts: perhaps}}", True),
+        ("editions: {crew: {fasts: no", True),
+        ("editions:\n  crew: {fasts: no\nports: []", True),
+        ("editions: crew", True),
+        ("editions:\n  - crew: {fasts: no}", True),
+        ("editions: {crew: {}, crew: {fasts: no}}", True),
+    ],
+)
+def test_that_what_is_said_of_editions_cannot_be_read_is_known(text: str, unread: bool) -> None:  # noqa: FBT001 - a case
+    fleet, _ = read_fleet(f"fleet: Kerrin\n{text}\n".encode(), "fleet.yaml")
+    assert fleet.editions_unread is unread
+    wide, _ = read_fleet(f"\ufefffleet: Kerrin\n{text}\n".encode("utf-16-le"), "fleet.yaml")
+    assert wide.editions_unread is unread

@@ -72,3 +72,13 @@ def test_a_fleet_file_that_says_no_fasts_hides_them_from_the_crew_alone() -> Non
     assert policy_of(CREW, typed).positions == EXACT
     assert policy_of(CREW, typed).held_back == timedelta(days=2)
     assert policy_of(OFFICE, typed).fasts
+
+
+@pytest.mark.parametrize("name", [CREW, PUBLIC])
+def test_where_what_is_said_of_editions_cannot_be_read_nothing_tells_of_places(name: str) -> None:
+    said = Fleet(editions=(Edition(name=name, positions=EXACT, fasts=True),), editions_unread=True)
+    policy = policy_of(name, said)
+
+    assert (policy.positions, policy.fasts) == (GROUND, False)
+    assert policy.held_back > timedelta(days=200_000)
+    assert policy_of(OFFICE, said).positions == EXACT
