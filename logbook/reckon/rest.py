@@ -198,11 +198,11 @@ def _known(log: _Log, hand: str, span: Stretch) -> _Known:
     entries = log.entries.get(hand, [])
     used = tuple(_used(entries))
     rest = united(used)
-    words = _left_out(reasons.REST_LEFT_OUT, entries, span)
+    words = _left_out(reasons.REST_LEFT_OUT, entries, span, log.trip.file)
     hours = log.bill.get(hand)
     if hours is None or within(rest, log.span) or span[1] - span[0] > _LONGEST_BILL:
         return _Known(told=bool(used), rest=rest, words=words, certain=True)
-    lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.trip.all_hands, span)
+    lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.trip.all_hands, span, log.trip.file)
     off = _off_watch(hours, log.trip, span)
     return _Known(told=True, rest=united((*rest, *off)), words=(reasons.WATCH_BILL, *words, *lost), certain=not lost)
 
@@ -214,10 +214,10 @@ def _used(periods: Iterable[Period]) -> Iterator[Stretch]:
             yield period.start, period.end
 
 
-def _left_out(words: str, periods: Iterable[Period], span: Stretch) -> tuple[str, ...]:
+def _left_out(words: str, periods: Iterable[Period], span: Stretch, file: str) -> tuple[str, ...]:
     """Return words for each period that has no beginning or no end, if it may lie in a span."""
     return tuple(
-        words.format(n=period.place.line, file=period.place.file)
+        words.format(n=period.place.line, file=file)
         for period in periods
         if (period.start is None and (period.end is None or period.end > span[0]))
         or (period.start is not None and period.end is None and period.start < span[1])
