@@ -267,6 +267,11 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def sentence(text: str) -> str:
+    """Return a phrase of our own as a sentence: with a capital first letter and an end."""
+    return capital(text) if text.endswith(("?", "!", ".")) else f"{capital(text)}."
+
+
 def many(number: int, noun: str, plural: str) -> str:
     """Return `1 tow`, `12 tows`; both words are phrases of the catalogue."""
     return f"{fixed(number)} {_n(noun, plural, number)}"
@@ -315,6 +320,7 @@ FILTERS: Mapping[str, Callable[..., Any]] = {
     "ratio": ratio,
     "said": said,
     "short_day": short_day,
+    "sentence": sentence,
     "square_km": square_km,
     "square_km_unit": square_km_unit,
     "thousand_pounds": thousand_pounds,

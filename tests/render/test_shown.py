@@ -84,6 +84,8 @@ CASES = (
     (shown.one_line("x" * 41), "x" * 39 + "…"),
     (shown.capital("at sea"), "At sea"),
     (shown.capital(""), ""),
+    (shown.sentence("did you mean saithe?"), "Did you mean saithe?"),
+    (shown.sentence("write a weight"), "Write a weight."),
     (shown.words("rock"), "rock"),
     (shown.plain(missing()), "not known"),
     (shown.plain(not_known()), "not known"),
