@@ -66,7 +66,7 @@ def track_of(tow: Tow | None) -> tuple[Position, ...]:
 def away_nm(position: Position, track: Sequence[Position]) -> float:
     """Return how far a place lies from the nearest part of a track of one position at least, in nautical miles.
 
-    On a plane that touches the earth at the place: within a hundredth up to thirty miles, and it is what is near that is asked for; over the date line
+    On a plane that touches the earth at the place: within a hundredth up to thirty miles (fifty metres, beside a track as long), and it is what is near that is asked for; over the date line
     as well.
     """
     points = [_plane(position, place) for place in track]

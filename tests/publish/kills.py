@@ -9,13 +9,14 @@ import time
 from collections import Counter
 from pathlib import Path
 
+from logbook.publish.manifest import MANIFEST
 from logbook.publish.staging import STAGING
 from tests.publish.states import STATES, build_whole, builder, faults, files_of, whole_states, write_logs
 
 _GRACE_S = 0.02
 _PACE_S = 0.002
-_EARLY = 0.1
-"""Share of the kills at any moment of the build; the others come once it has begun to write."""
+_EARLY = 0.25
+"""Share of the kills at any moment of the build; the others come once it puts files in their places."""
 
 
 def kills(count: int, seed: int) -> Counter[str]:
@@ -33,14 +34,17 @@ def kills(count: int, seed: int) -> Counter[str]:
         states = whole_states(folder, logs)
         site = folder / "archive"
         build_whole(logs["first"], site, _GRACE_S)
-        took, writing = _measured(builder(logs["second"], site, _GRACE_S, _PACE_S), site)
+        before = _list_of(site)
+        took, placing = _measured(builder(logs["second"], site, _GRACE_S, _PACE_S), site, before)
         now = "second"
         while counts["killed"] < count:
             target = next(state for state in STATES if state != now)
             early = chance.random() < _EARLY
+            before = _list_of(site)
             running = builder(logs[target], site, _GRACE_S, _PACE_S)
-            _await_writing(running, site, early=early)
-            time.sleep(chance.uniform(0, took if early else writing))
+            if not early:
+                _await_placing(running, site, before)
+            time.sleep(chance.uniform(0, took if early else placing))
             running.kill()
             _, said = running.communicate()
             if running.returncode >= 0:
@@ -61,22 +65,24 @@ def kills(count: int, seed: int) -> Counter[str]:
     return counts
 
 
-def _await_writing(running: subprocess.Popen[bytes], site: Path, *, early: bool) -> None:
-    """Wait until a build has begun to write, or has ended."""
-    while not early and running.poll() is None and not (site / STAGING).exists():
+def _list_of(site: Path) -> bytes:
+    """Return the archive's own list, the first file that a build puts in place."""
+    return (site / MANIFEST).read_bytes()
+
+
+def _await_placing(running: subprocess.Popen[bytes], site: Path, before: bytes) -> None:
+    """Wait until a build has begun to put files in their places, or has ended."""
+    while running.poll() is None and _list_of(site) == before:
         time.sleep(0.0005)
 
 
-def _measured(running: subprocess.Popen[bytes], site: Path) -> tuple[float, float]:
-    """Return how many seconds a build takes, and how many of them it writes."""
+def _measured(running: subprocess.Popen[bytes], site: Path, before: bytes) -> tuple[float, float]:
+    """Return how many seconds a build takes, and how many of them it puts files in their places and takes others away."""
     began = time.monotonic()
-    _await_writing(running, site, early=False)
-    wrote = time.monotonic()
-    while running.poll() is None and (site / STAGING).exists():
-        time.sleep(0.0005)
-    ended = time.monotonic()
+    _await_placing(running, site, before)
+    placed = time.monotonic()
     running.communicate()
-    return time.monotonic() - began, ended - wrote
+    return time.monotonic() - began, time.monotonic() - placed
 
 
 def _step(site: Path, before: dict[str, bytes], target: dict[str, bytes]) -> str:
