@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
-from math import cos, hypot, radians
+from math import cos, hypot, radians, sin, sqrt
 
 from logbook.model import reasons
 from logbook.model.basis import Basis
@@ -15,7 +15,9 @@ from logbook.reckon.gear import fasts_of
 from logbook.reckon.listed import best_of, listed, species_of
 from logbook.reckon.of_ground import in_same_weeks, same_weeks
 
-_MILES_A_DEGREE = 60.0
+_EQUATOR_NM = 6378137 / 1852
+_ECCENTRICITY_2 = 0.00669437999014
+"""WGS84: the equator's radius in nautical miles, and the first eccentricity squared (NIMA TR8350.2)."""
 _BEST = 8
 
 
@@ -66,8 +68,8 @@ def track_of(tow: Tow | None) -> tuple[Position, ...]:
 def away_nm(position: Position, track: Sequence[Position]) -> float:
     """Return how far a place lies from the nearest part of a track of one position at least, in nautical miles.
 
-    On a plane that touches the earth at the place: within a hundredth up to thirty miles (fifty metres, beside a track as long), and it is what is near that is asked for; over the date line
-    as well.
+    On a plane that touches the earth at the place: within two thousandths up to thirty miles, over the date line as well. It is what is near
+    that is asked for.
     """
     points = [_plane(position, place) for place in track]
     if len(points) == 1:
@@ -76,9 +78,16 @@ def away_nm(position: Position, track: Sequence[Position]) -> float:
 
 
 def _plane(origin: Position, place: Position) -> tuple[float, float]:
-    east = (place.longitude - origin.longitude + 180) % 360 - 180
+    """Return how far east and north of a place another lies, by Gauss's formulas for the middle latitude on WGS84."""
+    apart = radians((place.longitude - origin.longitude + 180) % 360 - 180)
     middle = radians((place.latitude + origin.latitude) / 2)
-    return east * cos(middle) * _MILES_A_DEGREE, (place.latitude - origin.latitude) * _MILES_A_DEGREE
+    flat = 1 - _ECCENTRICITY_2 * sin(middle) ** 2
+    east = apart * cos(middle) * _EQUATOR_NM / sqrt(flat)
+    north = radians(place.latitude - origin.latitude) * _EQUATOR_NM * (1 - _ECCENTRICITY_2) / flat**1.5
+    turn = (
+        apart * sin(middle) / 2
+    )  # meridians draw together; the way begins so much to the left of how it runs in the middle
+    return east * cos(turn) - north * sin(turn), north * cos(turn) + east * sin(turn)
 
 
 def _from_segment(a: tuple[float, float], b: tuple[float, float]) -> float:
