@@ -5,6 +5,7 @@ Runs every step, goes on after a failure, prints each step's time and leaves wit
 
 import subprocess
 import sys
+import tempfile
 import time
 from pathlib import Path
 
@@ -16,7 +17,10 @@ STEPS = (
     ("types: mypy", ("-m", "mypy")),
     ("direction of the stages: import-linter", ("-c", "from importlinter.cli import lint_imports_command as c; c()")),
     ("templates: djlint", ("-m", "djlint", "--lint", "--quiet", "templates")),
-    ("tests under coverage: pytest", ("-m", "coverage", "run", "-m", "pytest", "-q", "-p", "no:cacheprovider")),
+    (
+        "tests under coverage: pytest",
+        ("-m", "coverage", "run", "-m", "pytest", "-q", "-p", "no:cacheprovider", "--ignore=tests/browser"),
+    ),
     ("coverage: 95 % overall", ("-m", "coverage", "report", "--fail-under=95")),
     (
         "coverage: model, read and reckon",
@@ -24,10 +28,21 @@ STEPS = (
     ),
 )
 
+BESIDE = "tests in a browser: pytest"
+"""What takes as long as all else and needs a processor of its own: it runs beside the others, and is told last."""
+
 
 def main() -> int:
     """Run the steps in order and return how many failed."""
+    with tempfile.TemporaryDirectory() as folder:
+        return _main(Path(folder))
+
+
+def _main(folder: Path) -> int:
     failed = []
+    beside = ("-m", "pytest", "-q", "-p", "no:cacheprovider", f"--basetemp={folder / 'tests'}", "tests/browser")
+    with (folder / "told.txt").open("w", encoding="utf-8") as told:
+        browser = subprocess.Popen([sys.executable, *beside], cwd=ROOT, stdout=told, stderr=subprocess.STDOUT)
     for name, command in STEPS:
         began = time.monotonic()
         print(f"\n== {name}", flush=True)
@@ -37,10 +52,15 @@ def main() -> int:
         print(f"== {name}: {verdict} in {took:.1f} s", flush=True)
         if ended.returncode != 0:
             failed.append(name)
+    print(f"\n== {BESIDE}", flush=True)
+    ended_beside = browser.wait()
+    print((folder / "told.txt").read_text("utf-8", "replace"))
+    print(f"== {BESIDE}: {'passed' if ended_beside == 0 else 'FAILED'}", flush=True)
+    failed += [BESIDE] if ended_beside != 0 else []
     print()
     for name in failed:
         print(f"failed: {name}")
-    print(f"{len(STEPS) - len(failed)} passed, {len(failed)} failed")
+    print(f"{len(STEPS) + 1 - len(failed)} passed, {len(failed)} failed")
     return len(failed)
 
 
