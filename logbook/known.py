@@ -67,7 +67,9 @@ class _Logs:
 
     def _looked_at(self, name: str, path: Path) -> Log:
         """Return a log as it is now; opened only where the system can't tell that it is as it was."""
-        by = f"{self._digest(self.root)}:{self._digest(nearest_fleet_file(path))}"
+        own = nearest_fleet_file(path)
+        self.fleets.read(own)  # what is wrong in it is told, whether its logs have changed or not
+        by = f"{self._digest(self.root)}:{self._digest(own)}"
         before = self.known.logs.get(name)
         try:
             seen = path.stat()

@@ -135,7 +135,7 @@ def _opened(path: Path) -> sqlite3.Connection | None:
     """Return an open database; one that is damaged is thrown away and begun anew."""
     for again in (True, False):
         try:
-            path.parent.mkdir(parents=True, exist_ok=True)
+            path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)  # it holds what the logs hold
             base = sqlite3.connect(path, timeout=_WAIT_S)
             base.execute("PRAGMA synchronous=OFF")
             base.executescript(_SCHEMA)

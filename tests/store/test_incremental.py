@@ -1,5 +1,6 @@
 """A build that knows earlier ones gives the same bytes as one that knows nothing, whatever happened to the logs in between."""
 
+import os
 import random
 import shutil
 from pathlib import Path
@@ -164,3 +165,35 @@ def test_a_trip_is_read_again_only_with_its_vessel(tmp_path: Path) -> None:
     with patch("logbook.known.read_log", wraps=read_log) as read:
         build(logs, site, _silent)
     assert sorted(call.args[0].name for call in read.call_args_list) == ["log-2.yaml", "log-4.yaml"]
+
+
+def test_what_is_wrong_in_a_fleet_file_further_down_is_told_by_every_build(tmp_path: Path) -> None:
+    logs, site = tmp_path / "logs", tmp_path / "site"
+    _begin(logs, random.Random(4))
+    below = logs / "own"
+    below.mkdir()
+    (below / "fleet.yaml").write_text("fleet: Own\nlimits: {ice days: soon}\n", "utf-8")
+    (below / "log-9.yaml").write_text(_log(random.Random(5), "Auk", 7), "utf-8")
+
+    first = build(logs, site, _silent, ("office",))
+    page = (site / "problems.html").read_bytes()
+    again = build(logs, site, _silent, ("office",))
+
+    assert "number-unreadable" in {
+        problem.code for problem in first.problems if problem.place.file.endswith("own/fleet.yaml")
+    }
+    assert again.problems == first.problems
+    assert (site / "problems.html").read_bytes() == page
+
+
+@pytest.mark.skipif(os.name == "nt", reason="folders there have no such rights")
+def test_the_store_is_its_users_alone(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    logs = tmp_path / "logs"
+    _begin(logs, random.Random(6))
+    build(logs, tmp_path / "site", _silent)
+
+    place = place_of(logs)
+    assert place is not None
+    assert place.is_file()
+    assert place.parent.stat().st_mode & 0o077 == 0
