@@ -3,6 +3,7 @@
 Runs every step, goes on after a failure, prints each step's time and leaves with how many failed.
 """
 
+import os
 import subprocess
 import sys
 import tempfile
@@ -34,19 +35,20 @@ BESIDE = "tests in a browser: pytest"
 
 def main() -> int:
     """Run the steps in order and return how many failed."""
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
         return _main(Path(folder))
 
 
 def _main(folder: Path) -> int:
     failed = []
-    beside = ("-m", "pytest", "-q", "-p", "no:cacheprovider", f"--basetemp={folder / 'tests'}", "tests/browser")
+    beside = ("-m", "pytest", "-q", "-p", "no:cacheprovider", f"--basetemp={folder / 'browser'}", "tests/browser")
+    environment = {**os.environ, "PYTEST_DEBUG_TEMPROOT": str(folder)}  # two at once must not tidy up after each other
     with (folder / "told.txt").open("w", encoding="utf-8") as told:
         browser = subprocess.Popen([sys.executable, *beside], cwd=ROOT, stdout=told, stderr=subprocess.STDOUT)
     for name, command in STEPS:
         began = time.monotonic()
         print(f"\n== {name}", flush=True)
-        ended = subprocess.run([sys.executable, *command], cwd=ROOT, check=False)
+        ended = subprocess.run([sys.executable, *command], cwd=ROOT, check=False, env=environment)
         took = time.monotonic() - began
         verdict = "passed" if ended.returncode == 0 else "FAILED"
         print(f"== {name}: {verdict} in {took:.1f} s", flush=True)

@@ -705,6 +705,11 @@
     return file.replace(/^.*\//, "").replace(/\..*$/, "");
   }
 
+  // Finds a few things once, so that the first keys do not wait for the browser to learn how.
+  function learn() {
+    for (const words of [say.trip + " 1 " + MONTHS[0], MONTHS[2].slice(0, 1), MONTHS[2].slice(0, 2), MONTHS[0] + " " + MONTHS[2]]) search(asked(words), most);
+  }
+
   // The data is loaded as scripts, one after another, the latest season first: a page opened from a folder may not fetch.
   function load() {
     if (!waiting.length) {
@@ -722,7 +727,7 @@
       script.remove();
       show();
       if (waiting.length) load();
-      else search(asked(input.value || say.trip + " 1 " + MONTHS[0]), most); // so that the first key does not wait for the browser to learn it
+      else learn();
     };
     script.addEventListener("load", () => done(true));
     script.addEventListener("error", () => done(false));
