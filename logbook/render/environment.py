@@ -1,11 +1,12 @@
 """The one template environment: where templates lie and how they turn values into HTML."""
 
-from functools import lru_cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
+from markupsafe import Markup
 
 from logbook.render.language import _, _c, _n, chosen, speech
 from logbook.render.shown import FILTERS, many, missing, not_known
@@ -36,11 +37,35 @@ def environment() -> Environment:
     made.policies["ext.i18n.trimmed"] = True
     made.globals.clear()
     made.globals.update(many=many, missing=missing, not_known=not_known, speech=speech)
-    made.install_gettext_callables(_, _n, newstyle=True, pgettext=_c)  # type: ignore[attr-defined] # the extension's
-    made.globals["_"] = made.globals["gettext"]
-    del made.globals["npgettext"]
+    made.newstyle_gettext = True  # type: ignore[attr-defined] # the extension's
+    made.globals.update(_=_phrase, gettext=_phrase, ngettext=_counted, pgettext=_in_context)
     made.filters.update(FILTERS, chosen=chosen, told=told)
     return made
+
+
+def _phrase(text: str, /, **values: object) -> Markup:
+    return _filled(_(text), values)
+
+
+def _counted(one: str, more: str, number: int, /, **values: object) -> Markup:
+    return _filled(_n(one, more, number), {"num": number, **values})
+
+
+def _in_context(context: str, text: str, /, **values: object) -> Markup:
+    return _filled(_c(context, text), values)
+
+
+def _filled(phrase: str, values: dict[str, object]) -> Markup:
+    """Return a phrase, which is HTML, with values in it, which are escaped; `%%` is a sign of per cent.
+
+    The extension's own functions do the same, and cost a page half a millisecond more.
+    """
+    return Markup(phrase) % values if values else _by_itself(phrase)  # noqa: S704 - the phrase is our own
+
+
+@cache
+def _by_itself(phrase: str) -> Markup:
+    return Markup(phrase) % {}  # noqa: S704 - the same
 
 
 def _source(name: str) -> str | None:

@@ -1,6 +1,7 @@
 """Where pages and charts lie in the archive, and relative links between them."""
 
 import posixpath
+from functools import lru_cache
 from urllib.parse import quote
 
 from logbook.model.names import slug
@@ -87,5 +88,10 @@ def relative(start: str, target: str, fragment: str = "") -> str:
         target: Path of what it leads to; both relative to the archive.
         fragment: Id of a place on it; none where empty.
     """
-    path = "" if start == target and fragment else quote(posixpath.relpath(target, posixpath.dirname(start) or "."))
+    path = "" if start == target and fragment else _way(posixpath.dirname(start), target)
     return f"{path}#{quote(fragment)}" if fragment else path
+
+
+@lru_cache(maxsize=4096)
+def _way(folder: str, target: str) -> str:
+    return quote(posixpath.relpath(target, folder or "."))
