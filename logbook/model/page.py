@@ -1,5 +1,6 @@
 """What is published: files with their contents, and where in the archive they go."""
 
+import hashlib
 from collections.abc import Callable, Iterable
 from typing import Protocol
 
@@ -17,17 +18,29 @@ class Page(Struct, frozen=True, kw_only=True):
     path: str
     content: bytes
 
+    @property
+    def size(self) -> int:
+        """Return how many bytes there are."""
+        return len(self.content)
+
+    @property
+    def digest(self) -> str:
+        """Return their SHA-256 in hexadecimal."""
+        return hashlib.sha256(self.content).hexdigest()
+
 
 class Standing(Struct, frozen=True, kw_only=True):
     """One file of the archive that an earlier build made of the very same, and that is made again only where it no longer stands.
 
     Attributes:
         path: Where it goes.
-        digest: SHA-256 of its bytes, in hexadecimal.
+        size: How many bytes it has.
+        digest: Their SHA-256, in hexadecimal.
         make: Makes them.
     """
 
     path: str
+    size: int
     digest: str
     make: Callable[[], bytes]
 

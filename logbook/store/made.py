@@ -14,14 +14,16 @@ from logbook.store.store import Store
 class Made:
     """Makes the files of one archive, but for those that it made of the same before.
 
-    What is kept is what each file was made of, as a digest, and the digest of its bytes; the bytes themselves stand in the archive.
+    What is kept is what each file was made of, as a digest, and size and digest of its bytes; the bytes themselves stand in the archive.
     """
 
     def __init__(self, store: Store, site: Path, language: str) -> None:
         """Look up what was made of this archive."""
         self._store, self._language, self._site = store, language, str(site.resolve())
-        rows = store.rows("SELECT path, key, digest FROM file WHERE site = ?", self._site)
-        self._known = {str(path): (key, str(digest)) for path, key, digest in rows}
+        rows = store.rows("SELECT path, key, size, digest FROM file WHERE site = ?", self._site)
+        self._known = {
+            str(path): (key, size if isinstance(size, int) else 0, str(digest)) for path, key, size, digest in rows
+        }
         rows = store.rows("SELECT name, key, paths FROM files WHERE site = ?", self._site)
         self._used: set[str] = set()
         self._together = {str(name): (key, _paths(paths)) for name, key, paths in rows}
@@ -30,9 +32,9 @@ class Made:
         """Return a file; made now where what it is made of has changed."""
         key = self._key(of)
         self._used.add(path)
-        known, digest = self._known.get(path, (None, ""))
-        if known == key:
-            return Standing(path=path, digest=digest, make=make)
+        known, size, digest = self._known.get(path, (None, 0, ""))
+        if known == _sealed(key, size, digest):
+            return self._standing(path, make)
         page = Page(path=path, content=make())
         self._keep(page, key)
         return page
@@ -44,7 +46,7 @@ class Made:
         if known == key and all(path in self._known for path in paths):
             self._used.update(paths)
             again = _Again(make)
-            return [Standing(path=path, digest=self._known[path][1], make=partial(again, path)) for path in paths]
+            return [self._standing(path, partial(again, path)) for path in paths]
         files = tuple(make())
         for file in files:
             if isinstance(file, Page) and file.path not in self._used:
@@ -63,10 +65,15 @@ class Made:
             if not self._used.issuperset(paths):
                 self._store.change("DELETE FROM files WHERE site = ? AND name = ?", self._site, name)
 
+    def _standing(self, path: str, make: Callable[[], bytes]) -> Standing:
+        _, size, digest = self._known[path]
+        return Standing(path=path, size=size, digest=digest, make=make)
+
     def _keep(self, page: Page, key: bytes) -> None:
-        digest = hashlib.sha256(page.content).hexdigest()
-        self._known[page.path] = key, digest
-        self._store.change("INSERT OR REPLACE INTO file VALUES (?, ?, ?, ?)", self._site, page.path, key, digest)
+        size, digest = page.size, page.digest
+        made = _sealed(key, size, digest), size, digest
+        self._known[page.path] = made
+        self._store.change("INSERT OR REPLACE INTO file VALUES (?, ?, ?, ?, ?)", self._site, page.path, *made)
 
     def _key(self, of: tuple[object, ...]) -> bytes:
         made = hashlib.sha256(self._language.encode())
@@ -89,6 +96,11 @@ class _Again:
         if not self._files:
             self._files = {file.path: file for file in self._make()}
         return content_of(self._files[path])
+
+
+def _sealed(key: bytes, size: int, digest: str) -> bytes:
+    """Return a key that is good for nothing once size or digest beside it are not what they were."""
+    return hashlib.sha256(key + f"{size} {digest}".encode()).digest()
 
 
 def _paths(listed: object) -> tuple[str, ...]:

@@ -19,10 +19,10 @@ from pathlib import Path
 from platformdirs import user_cache_path
 
 _SCHEMA = """
-CREATE TABLE IF NOT EXISTS about(program TEXT);
-CREATE TABLE IF NOT EXISTS file(site TEXT, path TEXT, key BLOB, digest TEXT, PRIMARY KEY (site, path)) WITHOUT ROWID;
-CREATE TABLE IF NOT EXISTS files(site TEXT, name TEXT, key BLOB, paths TEXT, PRIMARY KEY (site, name)) WITHOUT ROWID;
-CREATE TABLE IF NOT EXISTS trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, content BLOB, sum BLOB);
+CREATE TABLE about(program TEXT);
+CREATE TABLE file(site TEXT, path TEXT, key BLOB, size INTEGER, digest TEXT, PRIMARY KEY (site, path)) WITHOUT ROWID;
+CREATE TABLE files(site TEXT, name TEXT, key BLOB, paths TEXT, PRIMARY KEY (site, name)) WITHOUT ROWID;
+CREATE TABLE trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, content BLOB, sum BLOB);
 """
 _LIBRARIES = (
     "matplotlib",
@@ -138,8 +138,7 @@ def _opened(path: Path) -> sqlite3.Connection | None:
             path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)  # it holds what the logs hold
             base = sqlite3.connect(path, timeout=_WAIT_S)
             base.execute("PRAGMA synchronous=OFF")
-            base.executescript(_SCHEMA)
-            _forget_others(base)
+            _begin(base)
         except (OSError, sqlite3.OperationalError):
             return None
         except sqlite3.DatabaseError:
@@ -152,10 +151,13 @@ def _opened(path: Path) -> sqlite3.Connection | None:
     return None
 
 
-def _forget_others(base: sqlite3.Connection) -> None:
-    """Empty a database that another version of the program has left."""
-    if base.execute("SELECT program FROM about").fetchall() != [(program(),)]:
-        for table in ("about", "file", "files", "trip"):
-            base.execute(f"DELETE FROM {table}")  # noqa: S608 - the names are our own
-        base.execute("INSERT INTO about VALUES (?)", (program(),))
-        base.commit()
+def _begin(base: sqlite3.Connection) -> None:
+    """Make the tables anew in a database that is new, or that another version of the program has left."""
+    base.execute("CREATE TABLE IF NOT EXISTS about(program TEXT)")
+    if base.execute("SELECT program FROM about").fetchall() == [(program(),)]:
+        return
+    for (table,) in base.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall():
+        base.execute(f'DROP TABLE "{table}"')
+    base.executescript(_SCHEMA)
+    base.execute("INSERT INTO about VALUES (?)", (program(),))
+    base.commit()
