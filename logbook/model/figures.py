@@ -320,3 +320,11 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     neighbours: Neighbours
     course: Course = Course()
     log_unread: bool = False
+
+
+def moments_of(trip: Reckoned) -> list[datetime]:
+    """Return the moments of a trip that tell which offset its log is kept in."""
+    head = trip.figures.trip
+    found = [trip.log.begins, head.sailed, head.docked, head.turned_for_home, head.last_word, head.as_of]
+    found += [moment for tow in trip.figures.tows for moment in (tow.shot, tow.hauled)]
+    return [moment for moment in found if moment is not None]

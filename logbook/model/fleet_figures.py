@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from msgspec import Struct, field
 
-from logbook.model.gear import FastMark, NetFigures
+from logbook.model.gear import NetFigures
 from logbook.model.named import ByName
 from logbook.model.quantity import Money
 
@@ -133,28 +133,16 @@ class FleetFigures(Struct, frozen=True, kw_only=True):
 
     Attributes:
         vessels: By vessel name.
-        of_vessel: By vessel name, what her page tells besides.
-        grounds: By ground name; tows with no ground are left out.
-        species: By species name.
-        rectangles: By statistical rectangle; tows with no position are left out.
+        grounds: By ground name, the most fished first; tows with no ground are left out.
+        species: By species name, the heaviest first.
         seasons: By season, as `2026`; of trips that docked in it.
-        months: By month of docking, as `2026-03`.
-        months_of_season: By season, then by month of docking; a season may begin within a month.
-        weeks: By ISO week of docking, as `2026-W10`.
-        fasts: Every place where gear came fast, in order of time.
-        landed: What each landed trip put ashore, in order of docking.
         landed_by_month: Month as `2026-03`, to species, to kilograms; months without a landing between two with one are there, empty.
+        offsets: Offset from UTC in seconds to how many times of the logs have it.
     """
 
     vessels: ByName[GroupFigures]
-    of_vessel: ByName[VesselFigures]
     grounds: ByName[GroupFigures]
     species: ByName[GroupFigures]
-    rectangles: ByName[GroupFigures]
     seasons: ByName[GroupFigures]
-    months: ByName[GroupFigures]
-    weeks: ByName[GroupFigures]
-    fasts: tuple[FastMark, ...]
-    landed: tuple[Landed, ...]
     landed_by_month: ByName[ByName[Decimal]]
-    months_of_season: ByName[ByName[GroupFigures]] = field(default_factory=ByName)
+    offsets: dict[int, int] = {}

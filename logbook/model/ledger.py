@@ -10,8 +10,11 @@ from typing import Protocol
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import Landed
+from logbook.model.fleet import Vessel
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, VesselFigures
+from logbook.model.gear import FastMark, NetFigures
 from logbook.model.named import ByName
+from logbook.model.places import GroundFigures, SpeciesFigures
 from logbook.model.tally import Days, Mishaps, Tally, TripSums
 
 
@@ -31,22 +34,36 @@ class Brief(Struct, frozen=True, kw_only=True):
     offsets: dict[int, int] = {}
 
 
+class Kit(Struct, frozen=True, kw_only=True):
+    """A vessel and her gear after a trip.
+
+    Attributes:
+        vessel: Her entry.
+        gear: Her nets.
+        rigging: Her doors and warps.
+    """
+
+    vessel: Vessel
+    gear: ByName[NetFigures]
+    rigging: ByName[NetFigures]
+
+
 class Share(Struct, frozen=True, kw_only=True):
-    """What one trip gives to the pages and files of the whole fleet, as an edition shows it.
+    """What one trip gives to the pages of many, as an edition shows it.
 
     Attributes:
         brief: The trip in lists.
         tally: Its sums.
         days: The same by ground and day.
         mishaps: What befell its gear.
-        rows: Its pieces of files, by what they are pieces of.
+        kit: The vessel and her gear after it.
     """
 
     brief: Brief
     tally: Tally
     days: Days
     mishaps: Mishaps
-    rows: ByName[bytes]
+    kit: Kit
 
 
 class Entry(Struct, frozen=True, kw_only=True):
@@ -78,10 +95,22 @@ class Entry(Struct, frozen=True, kw_only=True):
 
 
 class Ledger(Protocol):
-    """All trips of an edition, and what each gives to the pages of many."""
+    """All trips of an edition, and what is known over many of them.
+
+    Every `key` changes exactly when one of the trips does that it is of.
+    """
 
     entries: tuple[Entry, ...]
     """By when they began, then by id."""
+
+    latest: datetime | None
+    """The last word of the archive; None where it has no trip."""
+
+    def key(self, vessel: str | None = None, season: str | None = None) -> bytes:
+        """Return the key of all trips, or of those of a vessel, or of those that docked in a season."""
+
+    def key_of(self, entries: Iterable[Entry]) -> bytes:
+        """Return the key of some trips."""
 
     def briefs(self, ids: Iterable[str]) -> Iterator[Brief]:
         """Give trips as lists tell them, in the order asked for."""
@@ -89,20 +118,29 @@ class Ledger(Protocol):
     def whole(self, trip_id: str) -> Reckoned:
         """Return a trip with all that the edition shows of it."""
 
-    def days(self, ids: Iterable[str]) -> Iterator[Days]:
-        """Give what trips did day by day."""
+    def kit(self, trip_id: str) -> Kit:
+        """Return a vessel and her gear after a trip."""
 
-    def mishaps(self) -> Iterator[Mishaps]:
-        """Give what befell the gear, trip by trip, of those trips on which anything did."""
+    def group(self, name: str, briefs: Iterable[Brief]) -> GroupFigures:
+        """Return the sums over some trips."""
 
-    def tally(self, vessel: str | None = None, season: str | None = None) -> Tally:
-        """Return the sums over all trips, or those of a vessel, of a season, or both; `own` is told of a vessel alone."""
+    def fleet(self) -> FleetFigures:
+        """Return the sums over all trips."""
 
-    def tally_key(self, vessel: str | None = None, season: str | None = None) -> bytes:
-        """Return what changes exactly when one of those trips does."""
+    def vessel(self, name: str) -> VesselFigures:
+        """Return what is known over all trips of a vessel."""
+
+    def species(self) -> Iterator[SpeciesFigures]:
+        """Give what is known of every species that was ever kept, the heaviest first."""
+
+    def grounds(self) -> Iterator[GroundFigures]:
+        """Give what is known of every ground that a tow names, the most fished first."""
+
+    def fasts(self) -> tuple[FastMark, ...]:
+        """Return every place where gear came fast, in order of time; those whose time is not known last."""
 
     def rows(self, name: str, year: str | None = None) -> Iterator[bytes]:
         """Give the pieces of a file, of every trip or those of a year, by when they began."""
 
     def rows_key(self, name: str, year: str | None = None) -> bytes:
-        """Return what changes exactly when one of those pieces does."""
+        """Return the key of those pieces."""

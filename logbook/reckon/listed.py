@@ -1,6 +1,6 @@
 """All tows of some trips in one list, each with its trip and with what sums over places and seasons ask of it."""
 
-from collections.abc import Callable, Hashable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 from datetime import datetime
 from decimal import Decimal
 from typing import TypeVar
@@ -8,12 +8,10 @@ from typing import TypeVar
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned, TowFigures
-from logbook.model.fleet_figures import GroupFigures
 from logbook.model.places import SpeciesHere, TowMark
+from logbook.model.tally import ALL, CLEAN, NOUGHT, KeptHere, Rate, Sums
 from logbook.model.trip import Tow
-from logbook.reckon.catch import add
-from logbook.reckon.groups import clean_tows, group_of_tows
-from logbook.reckon.totals import add_floats
+from logbook.reckon.sums import HOUR_US, clean_tows, sums_of
 
 K = TypeVar("K", bound=Hashable)
 
@@ -45,9 +43,9 @@ class Listed(Struct, frozen=True, kw_only=True):
         return tows[self.order - 1] if len(tows) == len(self.trip.figures.tows) else None
 
     @property
-    def known(self) -> bool:
-        """Tell whether its catch and its hours are known."""
-        return self.tow.kept_kg is not None and self.tow.catch_h is not None
+    def rated(self) -> bool:
+        """Tell whether its catch and the hours that it took are known."""
+        return self.tow.kept_kg is not None and bool(self.tow.catch_h)
 
     def mark(self, species: str | None = None, words: str = "") -> TowMark:
         """Return what leads to it, with what it kept of a species, or of all."""
@@ -70,7 +68,7 @@ class Listed(Struct, frozen=True, kw_only=True):
 def listed(trips: Iterable[Reckoned]) -> Iterator[Listed]:
     """Give every tow of some trips, in order of when those began."""
     for trip in sorted(trips, key=lambda trip: (trip.log.begins, trip.figures.trip.id)):
-        clean = set(map(id, clean_tows(trip.figures.tows)))
+        clean = clean_tows(trip.figures.tows)
         for order, tow in enumerate(trip.figures.tows, 1):
             yield Listed(trip=trip, order=order, tow=tow, clean=id(tow) in clean)
 
@@ -85,40 +83,79 @@ def grouped(tows: Iterable[Listed], key_of: Callable[[Listed], K | None]) -> dic
     return groups
 
 
-def summed(name: str, tows: Sequence[Listed]) -> GroupFigures:
+def month_of_tow(one: Listed) -> int | None:
+    """Return the calendar month of a tow; None where it is not known."""
+    return one.when.month if one.when is not None else None
+
+
+def summed(tows: Iterable[Listed]) -> Sums:
     """Return the sums over some tows."""
-    trips = len({tow.trip.figures.trip.id for tow in tows})
-    return group_of_tows(name, trips, [one.tow for one in tows], [one.tow for one in tows if one.clean])
+    own = tuple(tows)
+    trips = len({one.trip.figures.trip.id for one in own})
+    return sums_of([one.tow for one in own], frozenset(id(one.tow) for one in own if one.clean), trips)
 
 
-def rate_of(species: str, tows: Iterable[Listed]) -> float | None:
-    """Return what was kept of a species over the hours of all tows whose catch is known; None where nothing is known."""
-    known = [one.tow for one in tows if one.known]
-    hours = add_floats(tow.catch_h for tow in known)
-    if not hours:
-        return None
-    kept = add(tow.catch[species].kept_kg for tow in known if species in tow.catch)
-    return float(kept or 0) / hours
-
-
-def species_of(tows: Sequence[Listed]) -> tuple[SpeciesHere, ...]:
-    """Return what some tows kept by species, most first."""
-    kept: dict[str, Decimal] = {}
+def kept_here(tows: Iterable[Listed]) -> dict[str, KeptHere]:
+    """Return what some tows kept by species, of those that they kept any of."""
+    kept: dict[str, list[tuple[Decimal, Listed]]] = {}
     for one in tows:
         for name, caught in one.tow.catch.items():
             if caught.kept_kg:
-                kept[name] = kept.get(name, Decimal(0)) + caught.kept_kg
-    clean = [one for one in tows if one.clean]
+                kept.setdefault(name, []).append((caught.kept_kg, one))
+    return {
+        name: KeptHere(
+            kept=sum((kg for kg, _ in own), NOUGHT),
+            rated=sum((kg for kg, one in own if one.rated), NOUGHT),
+            clean=sum((kg for kg, one in own if one.rated and one.clean), NOUGHT),
+            months=kept_by_month(own),
+        )
+        for name, own in kept.items()
+    }
+
+
+def kept_by_month(kept: Iterable[tuple[Decimal, Listed]]) -> dict[int, Decimal]:
+    """Return what was kept in tows whose catch and hours are known by calendar month."""
+    months: dict[int, Decimal] = {}
+    for kg, one in kept:
+        if one.rated and one.when is not None:
+            months[one.when.month] = months.get(one.when.month, NOUGHT) + kg
+    return months
+
+
+def species_of(kept: Mapping[str, KeptHere], sums: Sums) -> tuple[SpeciesHere, ...]:
+    """Return what some tows kept by species, most first; rates are over all of them whose catch and hours are known."""
     made = [
-        SpeciesHere(name=name, kept_kg=kg, kept_kg_per_h=rate_of(name, tows), kept_kg_per_h_clean=rate_of(name, clean))
-        for name, kg in kept.items()
+        SpeciesHere(
+            name=name,
+            kept_kg=here.kept,
+            kept_kg_per_h=rate_of(here.rated, sums.rates.get(ALL)),
+            kept_kg_per_h_clean=rate_of(here.clean, sums.rates.get(CLEAN)),
+        )
+        for name, here in kept.items()
     ]
     return tuple(sorted(made, key=lambda one: (-one.kept_kg, one.name)))
 
 
+def rate_of(kept: Decimal, over: Rate | None) -> float | None:
+    """Return what was kept of a species over the hours of all tows whose catch is known; None where nothing is known."""
+    return float(kept) / (over.us / HOUR_US) if over is not None and over.us else None
+
+
 def best_of(tows: Iterable[Listed], species: str | None, most: int) -> tuple[TowMark, ...]:
     """Return the tows that kept most for each hour, the best first."""
-    marks = [one.mark(species) for one in tows if one.tow.catch_h]
-    known = [mark for mark in marks if mark.kept_kg]
-    known.sort(key=lambda mark: (-(mark.kept_kg_per_h or 0), mark.trip_id, mark.order))
-    return tuple(known[:most])
+    marks = (one.mark(species) for one in tows if one.tow.catch_h)
+    return best_first((mark for mark in marks if mark.kept_kg), most)
+
+
+def best_first(marks: Iterable[TowMark], most: int) -> tuple[TowMark, ...]:
+    """Return the first of marks, by what they kept for each hour."""
+    return tuple(sorted(marks, key=lambda mark: (-(mark.kept_kg_per_h or 0), mark.trip_id, mark.order))[:most])
+
+
+def damage_of(tows: Iterable[Listed]) -> Iterator[TowMark]:
+    """Give the tows whose gear was damaged or lost, with the words of the log."""
+    for one in tows:
+        log = one.log
+        words = "; ".join(said for said in (log.damage, log.gear_lost) if said) if log is not None else ""
+        if words:
+            yield one.mark(words=words)

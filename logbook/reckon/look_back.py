@@ -12,8 +12,8 @@ from logbook.model.look_back import FastNear, LookBack
 from logbook.model.quantity import Position
 from logbook.model.trip import Tow
 from logbook.reckon.gear import fasts_of
-from logbook.reckon.listed import best_of, listed, species_of
-from logbook.reckon.of_ground import in_same_weeks, same_weeks
+from logbook.reckon.listed import Listed, best_of, grouped, kept_here, listed, species_of, summed
+from logbook.reckon.of_ground import DayByDay, same_weeks, year_of
 
 _EQUATOR_NM = 6378137 / 1852
 _ECCENTRICITY_2 = 0.00669437999014
@@ -34,7 +34,7 @@ def look_back(
         within_nm: How near a tow's track must lie, in nautical miles.
     """
     length = timedelta(weeks=weeks)
-    tows = in_same_weeks(listed(trips), at, length)
+    tows = [one for one in listed(trips) if one.when is not None and year_of(one.when.date(), at, length) is not None]
     placed = [(one, track) for one in tows if (track := track_of(one.log))]
     near = [one for one, track in placed if away_nm(position, track) <= within_nm]
     return LookBack(
@@ -42,12 +42,19 @@ def look_back(
         at=at,
         weeks=weeks,
         within_nm=within_nm,
-        by_year=same_weeks(near, at, length),
-        species=species_of(near),
+        by_year=same_weeks(_days(near), at, length),
+        species=species_of(kept_here(near), summed(near)),
         tows=best_of(near, None, _BEST),
         fasts=tuple(_fasts(trips, position, within_nm)),
         basis=_left_out(len(tows) - len(placed)),
     )
+
+
+def _days(tows: Iterable[Listed]) -> Iterable[DayByDay]:
+    """Give the tows of each trip by day."""
+    for own in grouped(tows, lambda one: one.trip.figures.trip.id).values():
+        days = grouped(own, lambda one: one.when.toordinal() if one.when is not None else None)
+        yield {day: summed(of_day) for day, of_day in days.items()}
 
 
 def _left_out(tows: int) -> Basis:

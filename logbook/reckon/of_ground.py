@@ -1,76 +1,109 @@
 """What the archive knows of each ground: by month, depth and year, the same weeks of other years, what befell the gear."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import MAXYEAR, MINYEAR, date, datetime, timedelta
 
-from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import FleetFigures, GroupFigures
+from msgspec.structs import replace
+
+from logbook.model.fleet_figures import GroupFigures
+from logbook.model.gear import FastMark
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.places import GroundFigures, TowMark
-from logbook.reckon.listed import Listed, best_of, grouped, listed, species_of, summed
+from logbook.model.tally import Days, GroundTally, Mishaps, Sums, Tally
+from logbook.reckon.fleet import fasts_in_order
+from logbook.reckon.groups import most_fished
+from logbook.reckon.listed import species_of
+from logbook.reckon.sums import added, figures_of
+from logbook.reckon.tally import BAND_M
 
-_BEST = 12
-_BAND_M = 50
-_WEEKS = timedelta(weeks=3)
+WEEKS = timedelta(weeks=3)
 _HALF_A_YEAR = timedelta(weeks=26)
 
+DayByDay = Mapping[int, Sums]
+"""A trip's tows by the number of their day in the calendar that began in the year 1."""
 
-def reckon_grounds(trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[GroundFigures, ...]:
-    """Return what is known of every ground that a tow names, the most fished first.
 
-    The same weeks are those round the last word of the archive, so that the same logs always give the same figures.
+def reckon_grounds(
+    tally: Tally, days: Iterable[Days], mishaps: Sequence[Mishaps], latest: datetime | None
+) -> Iterator[GroundFigures]:
+    """Give what is known of every ground that a tow names, the most fished first.
+
+    Args:
+        tally: Of all trips.
+        days: Of those trips at least that were out within three weeks of the day of the latest word, in whatever year.
+        mishaps: Of all trips.
+        latest: The last word of the archive: the same weeks are those round it, so that the same logs always give the same figures.
     """
-    tows = grouped(listed(trips), lambda one: fold_name(one.tow.ground) if one.tow.ground is not None else None)
-    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
-    return tuple(
-        _ground(name, group, tows[fold_name(name)], figures, latest)
-        for name, group in figures.grounds.items()
-        if fold_name(name) in tows
-    )
+    by_day: dict[str, list[DayByDay]] = {}
+    for trip in days:
+        for folded, own in trip.grounds.items():
+            by_day.setdefault(folded, []).append(own)
+    fasts: dict[str, list[FastMark]] = {}
+    for fast in fasts_in_order(mishaps):
+        fasts.setdefault(fold_name(fast.ground or ""), []).append(fast)
+    damage: dict[str, list[TowMark]] = {}
+    for mark in (mark for one in mishaps for mark in one.damage):
+        damage.setdefault(fold_name(mark.ground or ""), []).append(mark)
+    folded_names = {ground.name: folded for folded, ground in tally.grounds.items()}
+    groups = most_fished([figures_of(ground.name, ground.sums) for ground in tally.grounds.values()])
+    for name, group in groups.items():
+        folded = folded_names[name]
+        yield replace(
+            _ground(tally.grounds[folded], group),
+            weeks=(latest - WEEKS, latest + WEEKS) if latest is not None else None,
+            same_weeks=same_weeks(by_day.get(folded, ()), latest),
+            fasts=tuple(fasts.get(folded, ())),
+            damage=tuple(damage.get(folded, ())),
+        )
 
 
-def _ground(
-    name: str, group: GroupFigures, tows: Sequence[Listed], figures: FleetFigures, latest: datetime | None
-) -> GroundFigures:
-    months = grouped(tows, lambda one: one.when.month if one.when is not None else None)
-    depths = grouped(tows, lambda one: int(one.tow.depth_m // _BAND_M) if one.tow.depth_m is not None else None)
-    years = grouped(tows, lambda one: one.when.year if one.when is not None else None)
+def _ground(ground: GroundTally, group: GroupFigures) -> GroundFigures:
     return GroundFigures(
-        name=name,
+        name=ground.name,
         group=group,
-        by_month=tuple((month, summed(str(month), own)) for month, own in sorted(months.items())),
-        by_depth=ByName((_band(band), summed(_band(band), own)) for band, own in sorted(depths.items())),
-        by_year=_years(years),
-        species=species_of(tows),
-        weeks=(latest - _WEEKS, latest + _WEEKS) if latest is not None else None,
-        same_weeks=same_weeks(tows, latest),
-        best=best_of(tows, None, _BEST),
-        fasts=tuple(
-            mark for mark in figures.fasts if mark.ground is not None and fold_name(mark.ground) == fold_name(name)
+        by_month=tuple((month, figures_of(str(month), own)) for month, own in sorted(ground.months.items())),
+        by_depth=ByName((_band(band), figures_of(_band(band), own)) for band, own in sorted(ground.bands.items())),
+        by_year=ByName(
+            (str(year), figures_of(str(year), own)) for year, own in sorted(ground.years.items(), reverse=True)
         ),
-        damage=tuple(_damage(tows)),
+        species=species_of(ground.species, ground.sums),
+        weeks=None,
+        same_weeks=ByName(),
+        best=ground.best,
+        fasts=(),
     )
 
 
 def _band(band: int) -> str:
-    return f"{band * _BAND_M}–{(band + 1) * _BAND_M} m"
+    return f"{band * BAND_M}–{(band + 1) * BAND_M} m"
 
 
-def _years(groups: dict[int, list[Listed]]) -> ByName[GroupFigures]:
-    return ByName((str(year), summed(str(year), own)) for year, own in sorted(groups.items(), reverse=True))
+def same_weeks(trips: Iterable[DayByDay], moment: datetime | None, weeks: timedelta = WEEKS) -> ByName[GroupFigures]:
+    """Return the sums of the same weeks of every year, the latest first; weeks over the turn of a year are named `2025–26`.
+
+    Args:
+        trips: Each trip's tows by day.
+        moment: Its day is the middle of the weeks; without it there are none.
+        weeks: How long before and after that day, in whole days.
+    """
+    if moment is None:
+        return ByName()
+    years: dict[int, list[Sums]] = {}
+    for days in trips:
+        own: dict[int, list[Sums]] = {}
+        for day, sums in days.items():
+            year = year_of(date.fromordinal(day), moment, weeks)
+            if year is not None:
+                own.setdefault(year, []).append(sums)
+        for year, parts in own.items():
+            years.setdefault(year, []).append(_of_one_trip(added(parts)))
+    named = [(_name(year, moment, weeks), own) for year, own in sorted(years.items(), reverse=True)]
+    return ByName((name, figures_of(name, added(own))) for name, own in named)
 
 
-def same_weeks(tows: Iterable[Listed], moment: datetime | None, weeks: timedelta = _WEEKS) -> ByName[GroupFigures]:
-    """Return the sums of the same weeks of every year, the latest first; weeks over the turn of a year are named `2025–26`."""
-    years = grouped(
-        in_same_weeks(tows, moment, weeks),
-        lambda one: year_of(one.when, moment, weeks) if one.when is not None and moment is not None else None,
-    )
-    named = [
-        (_name(year, moment, weeks), own) for year, own in sorted(years.items(), reverse=True) if moment is not None
-    ]
-    return ByName((name, summed(name, own)) for name, own in named)
+def _of_one_trip(sums: Sums) -> Sums:
+    return replace(sums, trips=1)
 
 
 def _name(year: int, moment: datetime, weeks: timedelta) -> str:
@@ -81,29 +114,30 @@ def _name(year: int, moment: datetime, weeks: timedelta) -> str:
     return str(year) if began == ended or weeks >= _HALF_A_YEAR else f"{began}–{ended % 100:02}"
 
 
-def in_same_weeks(tows: Iterable[Listed], moment: datetime | None, weeks: timedelta = _WEEKS) -> list[Listed]:
-    """Return the tows that were made within so many weeks of a moment's day, in whatever year."""
-    return [
-        one
-        for one in tows
-        if moment is not None and one.when is not None and year_of(one.when, moment, weeks) is not None
-    ]
-
-
-def year_of(when: datetime, moment: datetime, weeks: timedelta) -> int | None:
-    """Return the year whose weeks a time lies in, over the turn of the year as well.
+def year_of(day: date, moment: datetime, weeks: timedelta) -> int | None:
+    """Return the year whose weeks a day lies in, over the turn of the year as well.
 
     Args:
-        when: The time; its day is that of its own clock.
+        day: The day.
         moment: Its day of the year is the middle of the weeks.
         weeks: How long before and after that day, in whole days.
 
     Returns:
         The year of the nearest such day; None where none is near enough.
     """
-    years = [year for year in (when.year - 1, when.year, when.year + 1) if MINYEAR <= year <= MAXYEAR]
-    away, year = min((abs(when.date() - _day_in(moment.date(), year)), year) for year in years)
+    years = [year for year in (day.year - 1, day.year, day.year + 1) if MINYEAR <= year <= MAXYEAR]
+    away, year = min((abs(day - _day_in(moment.date(), year)), year) for year in years)
     return year if away <= weeks else None
+
+
+def may_touch(first: date, last: date, moment: datetime, weeks: timedelta = WEEKS) -> bool:
+    """Tell whether any day from one to another may lie within so many weeks of a moment's day, in whatever year."""
+    near = weeks + timedelta(days=1)  # a day is that of its own clock
+    for year in range(max(first.year - 1, MINYEAR), min(last.year + 1, MAXYEAR) + 1):
+        middle = _day_in(moment.date(), year).toordinal()
+        if middle - near.days <= last.toordinal() and first.toordinal() <= middle + near.days:
+            return True
+    return False
 
 
 def _day_in(day: date, year: int) -> date:
@@ -112,12 +146,3 @@ def _day_in(day: date, year: int) -> date:
         return day.replace(year=year)
     except ValueError:
         return date(year, 3, 1)
-
-
-def _damage(tows: Iterable[Listed]) -> Iterable[TowMark]:
-    """Give the tows whose gear was damaged or lost, with the words of the log."""
-    for one in tows:
-        log = one.log
-        words = "; ".join(said for said in (log.damage, log.gear_lost) if said) if log is not None else ""
-        if words:
-            yield one.mark(words=words)
