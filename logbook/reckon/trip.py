@@ -19,7 +19,7 @@ from logbook.reckon.catch import species_codes, total_catch
 from logbook.reckon.course import reckon_course
 from logbook.reckon.expected import expected_landing
 from logbook.reckon.gear import reckon_gear, time_lost
-from logbook.reckon.groups import by_place
+from logbook.reckon.groups import by_ground
 from logbook.reckon.ice import reckon_ice
 from logbook.reckon.landing import reckon_landing
 from logbook.reckon.money import reckon_money
@@ -72,7 +72,7 @@ def _figures(log: Trip, now: Standing, neighbours: Neighbours, problems: tuple[P
         tows=tows,
         catch=catch,
         totals=totals,
-        grounds=by_place([tows], lambda tow: tow.ground),
+        grounds=by_ground(tows),
         ice=ice.ice,
         age=reckon_age(now.lots, now.as_of, fleet),
         pens=reckon_pens(now),
