@@ -76,4 +76,7 @@ class Species(Struct, frozen=True, kw_only=True):
 
     def factor(self, state: State | None) -> Factor | None:
         """Return the factor of a state; None where nobody has published one."""
-        return next((factor for of, factor in self.factors if of == state), None)
+        for of, factor in self.factors:
+            if of == state:
+                return factor
+        return None

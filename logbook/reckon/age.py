@@ -14,9 +14,10 @@ from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.quantity import DAY, Celsius
 from logbook.model.trip import Tow, Trip
-from logbook.reckon.hold import Curve, pen_curves, pens_of_tows
+from logbook.reckon.curve import Curve
+from logbook.reckon.hold import pen_curves, pens_of_tows
 from logbook.reckon.on_ice import Iced
-from logbook.reckon.spoilage import curve_days, linear_days
+from logbook.reckon.spoilage import linear_days
 from logbook.reckon.together import sorted_together, still_waiting
 
 WARM_DECK = Celsius(10.0)
@@ -33,6 +34,7 @@ class Fish(Struct, frozen=True, kw_only=True):
         iced: When it was under ice, not before `hauled`.
         iced_assumed: True where that was not logged.
         deck_c: How warm it lay until then.
+        deck_days: Days it aged until then, as if kept at 0 °C.
         pens: How warm it lies since; one curve for each pen it is in.
         of_deck: What was assumed of the deck; empty where nothing.
         of_pens: What was assumed or is doubtful of its pens.
@@ -43,6 +45,7 @@ class Fish(Struct, frozen=True, kw_only=True):
     iced: datetime
     iced_assumed: bool
     deck_c: float
+    deck_days: float
     pens: tuple[Curve, ...]
     of_deck: str
     of_pens: tuple[str, ...]
@@ -50,9 +53,13 @@ class Fish(Struct, frozen=True, kw_only=True):
 
 def equivalent_days(fish: Fish, time: datetime) -> float:
     """Return the age of fish at a moment, as if kept at 0 °C; of fish in several pens, that of the oldest."""
-    iced = min(fish.iced, time)
-    on_deck = linear_days(fish.deck_c, fish.deck_c, (iced - fish.hauled) / DAY)
-    return on_deck + max(curve_days(curve, iced, time) for curve in fish.pens)
+    if time <= fish.iced:
+        return _deck_days(fish.deck_c, fish.hauled, time)
+    return fish.deck_days + max([curve.days(fish.iced, time) for curve in fish.pens])
+
+
+def _deck_days(celsius: float, hauled: datetime, until: datetime) -> float:
+    return linear_days(celsius, celsius, (until - hauled) / DAY)
 
 
 def fish_of(trip: Trip, fleet: Fleet, iced: Sequence[Iced]) -> tuple[Fish | None, ...]:
@@ -72,16 +79,18 @@ def _fish(tow: Tow, iced: Iced, pens: Sequence[str], trip: Trip, fleet: Fleet, c
     if iced.came_up is None or iced.under is None:
         return None
     assumed = float(fleet.assumed.pen_temperature)
-    deck = warmest(tow, trip)
+    warm = warmest(tow, trip)
+    deck = WARM_DECK if warm is None else warm
     told: dict[str, Curve | None] = {pen: curves.get(fold_name(pen)) for pen in pens or ("",)}
     return Fish(
         hauled=iced.came_up,
         hauled_assumed=tow.hauled is None,
         iced=iced.under,
         iced_assumed=bool(iced.basis) or iced.at is None,
-        deck_c=WARM_DECK if deck is None else deck,
-        pens=tuple(((iced.came_up, assumed),) if curve is None else curve for curve in told.values()),
-        of_deck=reasons.DECK.format(degrees=f"{WARM_DECK:g}") if deck is None else "",
+        deck_c=deck,
+        deck_days=_deck_days(deck, iced.came_up, iced.under),
+        pens=tuple(Curve(((iced.came_up, assumed),)) if curve is None else curve for curve in told.values()),
+        of_deck=reasons.DECK.format(degrees=f"{WARM_DECK:g}") if warm is None else "",
         of_pens=tuple(words for pen, curve in told.items() if (words := _of_pen(pen, curve, assumed))),
     )
 
@@ -90,7 +99,7 @@ def _of_pen(pen: str, curve: Curve | None, assumed: float) -> str:
     if curve is None:
         degrees = f"{assumed:g}"
         return reasons.PEN.format(degrees=degrees, pen=pen) if pen else reasons.HOLD.format(degrees=degrees)
-    if all(_VALID[0] <= celsius <= _VALID[1] for _, celsius in curve):
+    if all(_VALID[0] <= celsius <= _VALID[1] for celsius in curve.celsius):
         return ""
     return reasons.PEN_OUTSIDE.format(pen=pen)
 
@@ -142,11 +151,11 @@ class Lot(Struct, frozen=True, kw_only=True):
 
     def days(self, time: datetime) -> float:
         """Return its age at a moment in days by the clock."""
-        return (time - min(fish.hauled for fish in self.fish)) / DAY
+        return (time - min([fish.hauled for fish in self.fish])) / DAY
 
     def equivalent_days(self, time: datetime) -> float:
         """Return its age at a moment as if kept at 0 °C."""
-        return max(equivalent_days(fish, time) for fish in self.fish)
+        return max([equivalent_days(fish, time) for fish in self.fish])
 
 
 def lots_of(tows: Sequence[Tow], kept_kg: Sequence[Decimal | None], fish: Sequence[Fish | None]) -> tuple[Lot, ...]:

@@ -5,9 +5,9 @@ from datetime import datetime, timedelta
 
 from logbook.model.quantity import DAY
 from logbook.reckon.age import Fish, Lot, equivalent_days
-from logbook.reckon.hold import Curve, temperature_at
+from logbook.reckon.curve import Curve
 from logbook.reckon.homeward import FOREVER
-from logbook.reckon.spoilage import curve_days, rate
+from logbook.reckon.spoilage import rate
 
 _A_MILLISECOND = timedelta(milliseconds=1)
 
@@ -36,11 +36,11 @@ def _reaches_in(fish: Fish, curve: Curve, limit_days: float, as_of: datetime) ->
     """Return when fish reaches an age that it has not reached yet, by one of its pens."""
     iced = max(fish.iced, as_of)
     on_deck = rate(fish.deck_c) * ((min(fish.iced, as_of) - fish.hauled) / DAY)
-    age = on_deck + curve_days(curve, fish.iced, as_of)
+    age = on_deck + curve.days(fish.iced, as_of)
     age_iced = age + rate(fish.deck_c) * ((iced - as_of) / DAY)
     if age_iced >= limit_days:
         return _later(as_of, limit_days - age, rate(fish.deck_c))
-    return _later(iced, limit_days - age_iced, rate(temperature_at(curve, iced)))
+    return _later(iced, limit_days - age_iced, rate(curve.at(iced)))
 
 
 def _later(start: datetime, days: float, a_day: float) -> datetime | None:

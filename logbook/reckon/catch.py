@@ -5,14 +5,16 @@ from decimal import Decimal
 from functools import lru_cache
 
 from logbook.model import reasons
+from logbook.model.basis import Basis
 from logbook.model.figures import SpeciesCatch, SpeciesTotal
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.model.species import State
+from logbook.model.species import Factor, State
 from logbook.model.trip import Amount, Tow
 
 NO_GRADE = reasons.UNGRADED
 """What amounts go by that were given without a grade, where others of the species have one."""
+_NOTHING = Decimal(0)
 
 
 @lru_cache(maxsize=4096)
@@ -29,7 +31,7 @@ def key(amount: Amount) -> str:
 def add(weights: Iterable[Decimal | None]) -> Decimal | None:
     """Return the sum of the weights that are known; None where none is."""
     known = [weight for weight in weights if weight is not None]
-    return sum(known, Decimal(0)) if known else None
+    return sum(known, _NOTHING) if known else None
 
 
 def kilograms(amount: Amount) -> Decimal | None:
@@ -37,15 +39,13 @@ def kilograms(amount: Amount) -> Decimal | None:
     return amount.weight.kilograms if amount.weight is not None else None
 
 
-def live(amount: Amount) -> Decimal | None:
-    """Return an amount's live weight by the factor of its species and state; None where there is no such factor.
+def _factor(amount: Amount) -> Factor | None:
+    """Return the factor that an amount's live weight is reckoned by; None where it has no weight or there is no factor.
 
     Source:
         Implementing Regulation (EU) No 404/2011 Annex XIII, or the authority that the fleet file states.
     """
-    weight = kilograms(amount)
-    factor = amount.known.factor(amount.state) if amount.known is not None else None
-    return weight * factor.value if weight is not None and factor is not None else None
+    return amount.known.factor(amount.state) if amount.known is not None and amount.weight is not None else None
 
 
 def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
@@ -53,37 +53,41 @@ def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
     fate: dict[str, tuple[list[Amount], list[Amount], list[Amount]]] = {}
     for n, amounts in enumerate((tow.catch, tow.undersize, tow.put_back)):
         for amount in amounts:
-            fate.setdefault(key(amount), ([], [], []))[n].append(amount)
-    return ByName((name, _species(*amounts)) for name, amounts in fate.items())
+            fate.setdefault(species_key(amount.species), ([], [], []))[n].append(amount)
+    return ByName([(name, _species(*amounts)) for name, amounts in fate.items()])
 
 
 def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
-    factors = sorted({str(factor) for amount in kept if (factor := _factor(amount)) is not None})
-    assumed = sorted({f"{a.state}" for a in kept if a.state is not None and not a.state_typed and live(a) is not None})
-    words = [reasons.FROM_FACTORS.format(factors=", ".join(factors))]
-    words += [reasons.USUAL_STATE.format(states=", ".join(assumed))] if assumed else []
+    weights = [kilograms(amount) for amount in kept]
+    by = [(amount, factor) for amount in kept if (factor := _factor(amount)) is not None]
     return SpeciesCatch(
-        kept_kg=add(map(kilograms, kept)),
+        kept_kg=add(weights),
         put_back_kg=add(map(kilograms, put_back)),
         undersize_kg=add(map(kilograms, undersize)),
-        live_kg=add(map(live, kept)),
-        grades=_grades(kept),
+        live_kg=add([amount.weight.kilograms * factor.value for amount, factor in by if amount.weight is not None]),
+        grades=_grades(kept, weights),
         kept=bool(kept),
-        basis=(("live_kg", "; ".join(words)),) if factors else (),
+        basis=_reckoned_by(
+            tuple([str(factor) for amount, factor in by if amount.state is not State.WHOLE]),
+            tuple([amount.state for amount, _ in by if amount.state is not None and not amount.state_typed]),
+        ),
     )
 
 
-def _factor(amount: Amount) -> object | None:
-    if amount.known is None or amount.weight is None or amount.state is State.WHOLE:
-        return None
-    return amount.known.factor(amount.state)
+@lru_cache(maxsize=4096)
+def _reckoned_by(factors: tuple[str, ...], assumed: tuple[State, ...]) -> Basis:
+    """Return how a live weight was reckoned: by which factors, and of fish in which states that nobody typed."""
+    words = [reasons.FROM_FACTORS.format(factors=", ".join(sorted(set(factors))))]
+    words += [reasons.USUAL_STATE.format(states=", ".join(sorted({*assumed})))] if assumed else []
+    return (("live_kg", "; ".join(words)),) if factors else ()
 
 
-def _grades(kept: list[Amount]) -> ByName[Decimal | None]:
+def _grades(kept: list[Amount], weights: list[Decimal | None]) -> ByName[Decimal | None]:
     """Return weights by grade; empty where no amount has one."""
-    if not any(amount.grade for amount in kept):
+    grades = [amount.grade for amount in kept]
+    if not any(grades):
         return ByName()
-    return _added((amount.grade or NO_GRADE, kilograms(amount)) for amount in kept)
+    return _added(zip([grade or NO_GRADE for grade in grades], weights, strict=True))
 
 
 def _added(weights: Iterable[tuple[str, Decimal | None]]) -> ByName[Decimal | None]:
@@ -94,7 +98,7 @@ def _added(weights: Iterable[tuple[str, Decimal | None]]) -> ByName[Decimal | No
         folded = fold_name(grade)
         names.setdefault(folded, grade)
         parts.setdefault(folded, []).append(weight)
-    return ByName((name, add(parts[folded])) for folded, name in names.items())
+    return ByName([(name, add(parts[folded])) for folded, name in names.items()])
 
 
 def without_factor(tows: Iterable[Tow]) -> tuple[str, ...]:
@@ -103,7 +107,7 @@ def without_factor(tows: Iterable[Tow]) -> tuple[str, ...]:
         f"{key(amount)} ({_and_offered(amount)})" if amount.state else key(amount)
         for tow in tows
         for amount in tow.catch
-        if amount.weight is not None and live(amount) is None
+        if amount.weight is not None and _factor(amount) is None
     }
     return tuple(sorted(missing))
 
@@ -125,9 +129,11 @@ def total_catch(
         kept_kg: What was kept of all species, for the shares.
         codes: FAO code of each species' name.
     """
-    tows = list(caught)
-    names = {name for tow in tows for name in tow}
-    totals = {name: _total([tow[name] for tow in tows if name in tow], kept_kg, codes.get(name)) for name in names}
+    parts: dict[str, list[SpeciesCatch]] = {}
+    for tow in caught:
+        for name, part in tow.items():
+            parts.setdefault(name, []).append(part)
+    totals = {name: _total(own, kept_kg, codes.get(name)) for name, own in parts.items()}
     return ByName(sorted(totals.items(), key=_heaviest))
 
 

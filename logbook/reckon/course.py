@@ -105,16 +105,17 @@ def _ages(now: Standing) -> Iterator[AgeAt]:
     """Give the age of the fish that was aboard at moments from the first haul on."""
     if not now.lots:
         return
-    first = min(fish.hauled for lot in now.lots for fish in lot.fish)
+    caught = [(min([fish.hauled for fish in lot.fish]), lot) for lot in now.lots]
+    first = min(hauled for hauled, _ in caught)
     landing = last_landing(now.trip)
     last = max(now.as_of, landing.finished if landing is not None and landing.finished else now.as_of)
     step = (last - first) / _MOMENTS
     for n in range(_MOMENTS + 1) if step > timedelta(0) else ():
-        yield _age_at(now.lots, first + n * step)
+        at = first + n * step
+        yield _age_at([lot for hauled, lot in caught if hauled <= at], at)
 
 
-def _age_at(lots: Sequence[Lot], at: datetime) -> AgeAt:
-    aboard = [lot for lot in lots if min(fish.hauled for fish in lot.fish) <= at]
+def _age_at(aboard: Sequence[Lot], at: datetime) -> AgeAt:
     ages = [(lot.kept_kg, lot.equivalent_days(at)) for lot in aboard]
     known = [(float(kept), days) for kept, days in ages if kept is not None]
     total = sum(kept for kept, _ in known)

@@ -1,24 +1,11 @@
 """What the hold was told to hold where, and how warm its pens were."""
 
 from datetime import datetime
-from itertools import pairwise
 
 from logbook.model.names import fold_name
 from logbook.model.trip import Trip
+from logbook.reckon.curve import Curve
 from logbook.reckon.together import sorted_together
-
-Curve = tuple[tuple[datetime, float], ...]
-"""Temperatures at moments in order, linear between them, flat before the first and after the last; one at least."""
-
-
-def temperature_at(curve: Curve, time: datetime) -> float:
-    """Return the temperature of a curve at a moment."""
-    if time <= curve[0][0]:
-        return curve[0][1]
-    for (before, low), (after, high) in pairwise(curve):
-        if time <= after:
-            return low + (high - low) * ((time - before) / (after - before))
-    return curve[-1][1]
 
 
 def pen_curves(trip: Trip) -> dict[str, Curve]:
@@ -30,7 +17,7 @@ def pen_curves(trip: Trip) -> dict[str, Curve]:
         for pen, celsius in reading.temperatures:
             at = readings.setdefault(fold_name(pen), {})
             at[reading.at] = max(celsius, at.get(reading.at, celsius))
-    return {pen: tuple(sorted(at.items())) for pen, at in readings.items()}
+    return {pen: Curve(sorted(at.items())) for pen, at in readings.items()}
 
 
 def pens_of_tows(trip: Trip) -> tuple[tuple[str, ...], ...]:

@@ -132,7 +132,7 @@ def _pen(folded: str, shares: Sequence[_Share], now: Standing, *, placed: bool) 
         last_on_ice=max(on_ice, default=None),
         oldest_ice_days=(now.as_of - min(hauled)) / DAY if hauled else None,
         tows=tuple(dict.fromkeys(no for share in shares for no in share.tows)),
-        temperature_c=curve[-1][1] if curve else None,
+        temperature_c=curve.celsius[-1] if curve is not None else None,
         out_turn_kg=_out_turn(now.trip, folded),
         basis=_basis(shares),
     )

@@ -1,10 +1,4 @@
-"""How fast fish ages by how warm it is: the published rate, and its sum over stretches of time."""
-
-from datetime import datetime
-from itertools import pairwise
-
-from logbook.model.quantity import DAY
-from logbook.reckon.hold import Curve, temperature_at
+"""How fast fish ages by how warm it is: the published rate, and its sum over a stretch of time."""
 
 COLDEST = -10.0
 
@@ -29,14 +23,3 @@ def linear_days(start_c: float, end_c: float, days: float) -> float:
         start_c = COLDEST
     a, b = 1 + 0.1 * start_c, 1 + 0.1 * end_c
     return days * (a * a + a * b + b * b) / 3
-
-
-def curve_days(curve: Curve, start: datetime, end: datetime) -> float:
-    """Return the equivalent days between two moments along a curve; 0 where the end is not after the start."""
-    if end <= start:
-        return 0.0
-    inner = [time for time, _ in curve if start < time < end]
-    points = [start, *inner, end]
-    return sum(
-        linear_days(temperature_at(curve, a), temperature_at(curve, b), (b - a) / DAY) for a, b in pairwise(points)
-    )

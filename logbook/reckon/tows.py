@@ -3,14 +3,16 @@
 from collections.abc import Sequence
 from datetime import datetime
 from decimal import Decimal
+from itertools import repeat
 
 from msgspec import Struct
 
 from logbook.model import reasons
-from logbook.model.figures import TowFigures
+from logbook.model.figures import SpeciesCatch, TowFigures
+from logbook.model.named import ByName
 from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.age import Fish, tow_age
-from logbook.reckon.catch import add, kilograms, live, reckon_catch
+from logbook.reckon.catch import add, reckon_catch
 from logbook.reckon.on_ice import Iced
 from logbook.reckon.rectangle import rectangle
 from logbook.reckon.together import sorted_together
@@ -33,46 +35,31 @@ def reckon_tows(
         fish: What each tow's fish went through; None for one that was not hauled.
         as_of: The moment the fish's age is reckoned for.
     """
-    towing = tuple(reckon_towing(tow, trip) for tow in trip.tows)
-    return tuple(
-        _tow(
-            tow,
-            towing[n],
-            _caught(tow, [trip.tows[m] for m in group], [towing[m] for m in group]),
-            iced[n],
-            fish[n],
-            as_of,
-        )
-        for n, (tow, group) in enumerate(zip(trip.tows, sorted_together(trip.tows), strict=True))
-    )
+    tows = trip.tows
+    towing = [reckon_towing(tow, trip) for tow in tows]
+    effort = [_effort([tows[m] for m in group], [towing[m] for m in group]) for group in sorted_together(tows)]
+    return tuple(map(_tow, tows, towing, effort, iced, fish, repeat(as_of)))
 
 
-class _Caught(Struct, frozen=True, kw_only=True):
-    """What a tow kept, with the time and the bottom it took; of tows sorted together, on the last of them.
+class _Effort(Struct, frozen=True, kw_only=True):
+    """The time and the bottom that a tow's catch took; of tows sorted together, on the last of them.
 
     Attributes:
-        kept_kg: What was kept.
         hours: Time towing, of all that were sorted together; None where one is not known.
         area_km2: Swept between the wings, the same.
         sorted_with: Numbers of the tows sorted with it.
     """
 
-    kept_kg: Decimal | None
     hours: float | None
     area_km2: float | None
     sorted_with: tuple[int, ...]
 
-    def per(self, amount: float | None) -> float | None:
-        """Return what was kept for one of an amount; None where either is not known."""
-        return float(self.kept_kg) / amount if self.kept_kg is not None and amount else None
 
-
-def _caught(tow: Tow, together: Sequence[Tow], towing: Sequence[Towing]) -> _Caught:
-    return _Caught(
-        kept_kg=_kept(tow),
+def _effort(together: Sequence[Tow], towing: Sequence[Towing]) -> _Effort:
+    return _Effort(
         hours=_whole_sum([one.hours for one in towing]),
         area_km2=_whole_sum([one.wings_km2 for one in towing]),
-        sorted_with=tuple(one.no for one in together[:-1]),
+        sorted_with=tuple([one.no for one in together[:-1]]),
     )
 
 
@@ -81,8 +68,15 @@ def _whole_sum(values: Sequence[float | None]) -> float | None:
     return sum(known) if known and len(known) == len(values) else None
 
 
-def _tow(tow: Tow, towing: Towing, caught: _Caught, iced: Iced, fish: Fish | None, as_of: datetime) -> TowFigures:
+def _per(kept_kg: Decimal | None, amount: float | None) -> float | None:
+    """Return what was kept for one of an amount; None where either is not known."""
+    return float(kept_kg) / amount if kept_kg is not None and amount else None
+
+
+def _tow(tow: Tow, towing: Towing, effort: _Effort, iced: Iced, fish: Fish | None, as_of: datetime) -> TowFigures:
     place = middle_of(tow)
+    catch = reckon_catch(tow)
+    kept = _kept(tow, catch)
     age = tow_age(fish, as_of)
     basis = [(name, reasons.CARRIED) for name in sorted(tow.carried)]
     basis += [*iced.basis, *towing.basis, *(age.basis if age is not None else ())]
@@ -105,22 +99,22 @@ def _tow(tow: Tow, towing: Towing, caught: _Caught, iced: Iced, fish: Fish | Non
         warp_to_depth=warp_to_depth(tow),
         light=light_of(tow, place),
         rectangle=rectangle(place) if place is not None else None,
-        catch=reckon_catch(tow),
-        kept_kg=caught.kept_kg,
-        put_back_kg=_put_back(tow),
-        live_kg=_live(tow, caught.kept_kg),
-        kept_kg_per_h=caught.per(caught.hours),
-        kept_kg_per_km2=caught.per(caught.area_km2),
+        catch=catch,
+        kept_kg=kept,
+        put_back_kg=_put_back(tow, catch),
+        live_kg=Decimal(0) if kept == 0 else add([one.live_kg for one in catch.values()]),
+        kept_kg_per_h=_per(kept, effort.hours),
+        kept_kg_per_km2=_per(kept, effort.area_km2),
         foul=is_foul(tow),
         ice_days=age.days if age is not None else None,
         equivalent_ice_days=age.equivalent_days if age is not None else None,
-        catch_h=caught.hours,
-        sorted_with=caught.sorted_with,
+        catch_h=effort.hours,
+        sorted_with=effort.sorted_with,
         basis=tuple(basis),
     )
 
 
-def _kept(tow: Tow) -> Decimal | None:
+def _kept(tow: Tow, catch: ByName[SpeciesCatch]) -> Decimal | None:
     """Return what was kept: 0 for a tow that caught nothing, None where the catch is not known."""
     if tow.kept is CatchKept.NOTHING:
         return Decimal(0)
@@ -128,14 +122,10 @@ def _kept(tow: Tow) -> Decimal | None:
         return None
     if not tow.catch and not tow.catch_gaps:
         return Decimal(0)
-    return add(map(kilograms, tow.catch))
+    return add([one.kept_kg for one in catch.values()])
 
 
-def _live(tow: Tow, kept_kg: Decimal | None) -> Decimal | None:
-    return Decimal(0) if kept_kg == 0 else add(map(live, tow.catch))
-
-
-def _put_back(tow: Tow) -> Decimal | None:
+def _put_back(tow: Tow, catch: ByName[SpeciesCatch]) -> Decimal | None:
     if tow.put_back_kept is CatchKept.NOTHING:
         return Decimal(0)
-    return add(map(kilograms, tow.put_back))
+    return add([one.put_back_kg for one in catch.values()])

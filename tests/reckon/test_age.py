@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from logbook.reckon.hold import temperature_at
-from logbook.reckon.spoilage import curve_days, linear_days, rate
+from logbook.reckon.curve import Curve
+from logbook.reckon.spoilage import linear_days, rate
 from tests.reckon.build import figures, moment
 
 START = datetime(2026, 3, 1, tzinfo=UTC)
@@ -77,11 +77,27 @@ def test_colder_is_never_older(a: float, b: float, warmer: float) -> None:
 
 @given(st.lists(st.tuples(st.integers(0, 200), st.floats(-2, 15)), min_size=1, max_size=5, unique_by=lambda r: r[0]))
 def test_a_curve_is_flat_outside_its_readings(readings: list[tuple[int, float]]) -> None:
-    curve = tuple(sorted((START + timedelta(hours=h), t) for h, t in readings))
-    early, late = START - timedelta(days=2), curve[0][0]
+    points = sorted((START + timedelta(hours=h), t) for h, t in readings)
+    early, first, last = START - timedelta(days=2), points[0][0], points[-1][0]
+    late = last + timedelta(days=3)
+    curve = Curve(points)
 
-    assert curve_days(curve, early, late) == pytest.approx(rate(curve[0][1]) * ((late - early) / timedelta(days=1)))
-    assert curve_days(curve, late, early) == 0
+    assert curve.days(early, first) == pytest.approx(rate(points[0][1]) * ((first - early) / timedelta(days=1)))
+    assert curve.days(last, late) == pytest.approx(rate(points[-1][1]) * 3)
+    assert curve.days(first, early) == 0
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 200), st.floats(-12, 15)), min_size=1, max_size=5, unique_by=lambda r: r[0]),
+    st.lists(st.integers(-50, 250), min_size=3, max_size=3).map(sorted),
+)
+def test_a_stretch_along_a_curve_is_as_long_as_its_two_parts(
+    readings: list[tuple[int, float]], hours: list[int]
+) -> None:
+    curve = Curve(sorted((START + timedelta(hours=h), t) for h, t in readings))
+    start, middle, end = (START + timedelta(hours=h) for h in hours)
+
+    assert curve.days(start, middle) + curve.days(middle, end) == pytest.approx(curve.days(start, end), abs=1e-9)
 
 
 LOG = "tows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 100 kg}, pen: P1, stowed: 20:40, deck temperature: 0 C}\n"
@@ -331,12 +347,12 @@ def test_a_reading_that_says_what_was_known_anyway_changes_nothing(
 ) -> None:
     def curve_at(more: tuple[tuple[datetime, float], ...]) -> float:
         points = sorted({**dict(more), **{START + timedelta(hours=h): t / 10 for h, t in readings}}.items())
-        return curve_days(tuple(points), START, START + timedelta(days=6))
+        return Curve(points).days(START, START + timedelta(days=6))
 
     own = tuple(sorted((START + timedelta(hours=h), t / 10) for h, t in readings))
     middle = START + timedelta(minutes=minutes)
 
-    assert curve_at(((middle, temperature_at(own, middle)),)) == pytest.approx(curve_at(()), abs=1e-9)
+    assert curve_at(((middle, Curve(own).at(middle)),)) == pytest.approx(curve_at(()), abs=1e-9)
 
 
 def test_midnight_and_the_end_of_a_month_change_nothing() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from logbook.reckon.hold import pen_curves, pens_of_tows, temperature_at
+from logbook.reckon.hold import pen_curves, pens_of_tows
 from tests.read.logs import trip
 from tests.reckon.build import HEAD, figures, moment
 
@@ -17,17 +17,16 @@ readings:
 
 def test_temperatures_are_linear_between_readings_and_flat_outside() -> None:
     curve = pen_curves(trip(HEAD + READINGS))["p1"]
+    clocks = ("00:00", "08:00", "13:00", "18:00", "23:59")
 
-    assert [
-        temperature_at(curve, moment(f"2026-03-06 {clock}")) for clock in ("00:00", "08:00", "13:00", "18:00", "23:59")
-    ] == [2, 2, pytest.approx(1.75), 1.5, 1.5]
+    assert [curve.at(moment(f"2026-03-06 {clock}")) for clock in clocks] == [2, 2, pytest.approx(1.75), 1.5, 1.5]
 
 
 def test_a_pen_is_the_same_whatever_its_case() -> None:
     curves = pen_curves(trip(HEAD + READINGS))
 
     assert sorted(curves) == ["p1", "tank"]
-    assert [celsius for _, celsius in curves["tank"]] == [4, 3]
+    assert curves["tank"].celsius == (4, 3)
 
 
 def test_the_tally_says_where_tows_lie_else_the_tow_does() -> None:
