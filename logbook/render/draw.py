@@ -9,19 +9,17 @@ from logbook.render.draw_columns import draw_columns
 from logbook.render.draw_hold import draw_hold
 from logbook.render.draw_lines import draw_lines
 from logbook.render.draw_run import draw_run
-from logbook.render.plate import Plate, plate
+from logbook.render.plate import Plate
 
 
 def draw(chart: Chart) -> bytes:
     """Return a chart as SVG; the same chart gives the same bytes."""
-    on = put(chart)
-    return on.svg()
+    return put(chart).svg()
 
 
 def put(chart: Chart) -> Plate:
-    """Put a chart on the plate and return it."""
-    on = plate()
-    on.begin(chart.width, chart.height)
+    """Put a chart on a plate and return it."""
+    on = Plate(chart.width, chart.height)
     match chart.drawing:
         case Bars() as drawing:
             draw_bars(on, chart, drawing)

@@ -2,7 +2,7 @@
 
 from logbook.render.charts import Bars, Chart
 from logbook.render.draw_sizes import ROW, bars_top
-from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Panel, Plate, Side, key, room
+from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Label, Panel, Plate, Points, key, rectangle, room
 from logbook.render.scale import round_ticks
 from logbook.render.shown import fixed
 
@@ -17,24 +17,23 @@ def draw_bars(plate: Plate, chart: Chart, drawing: Bars) -> None:
     right = 12 + max((room(bar.end) for bar in drawing.bars), default=0.0)
     box = Box(left=left, top=bars_top(drawing), width=chart.width - left - right, height=ROW * len(drawing.bars))
     most = max(longest, ticks[-2]) * 1.0001
-    panel = plate.panel(0, box, (0.0, most), (float(len(drawing.bars)), 0.0))
+    panel = plate.panel(box, (0.0, most), (float(len(drawing.bars)), 0.0))
     _grid(panel, [tick for tick in ticks if tick <= most], drawing)
-    for colour in range(len(PALETTE)):
-        panel.areas([shape for shape, used in _shapes(drawing) if used == colour], colour)
+    for colour, shapes in enumerate(_shapes(drawing)):
+        panel.areas(shapes, colour)
     _write(panel, drawing)
     if drawing.key:
         key(panel, 16, drawing.key)
 
 
-def _shapes(drawing: Bars) -> list[tuple[list[tuple[float, float]], int]]:
-    """Return the outline of every part with its colour."""
-    made = []
+def _shapes(drawing: Bars) -> list[list[Points]]:
+    """Return the outlines of the parts, one list for each colour."""
+    made: list[list[Points]] = [[] for _ in PALETTE]
     for row, bar in enumerate(drawing.bars):
         start, middle = 0.0, row + 0.5
         for part in bar.parts:
             end = start + part.size
-            high, low = middle - _THICK, middle + _THICK
-            made.append(([(start, low), (start, high), (end, high), (end, low)], part.colour))
+            made[part.colour].append(rectangle(start, middle + _THICK, end, middle - _THICK))
             start = end
     return made
 
@@ -49,16 +48,14 @@ def _grid(panel: Panel, ticks: list[float], drawing: Bars) -> None:
 
 
 def _write(panel: Panel, drawing: Bars) -> None:
-    named: list[tuple[float, float, str, Side]] = []
+    named: list[Label] = []
     for row, bar in enumerate(drawing.bars):
         middle = row + 0.5
         panel.write(-8 * panel.per_pixel_x, middle, bar.label, across="right")
         start = 0.0
         for part in bar.parts:
             if part.words and room(part.words) + SIZE < part.size / panel.per_pixel_x:
-                named.append((start + part.size / 2, middle, part.words, "center"))
+                named.append(Label(x=start + part.size / 2, y=middle, words=part.words, across="center"))
             start += part.size
         panel.write(start + 6 * panel.per_pixel_x, middle, bar.end, bold=True)
-    panel.blank(named)
-    for x, y, words, across in named:
-        panel.write(x, y, words, across=across)
+    panel.write_over(named)

@@ -1,10 +1,11 @@
 """A small chart of the tows: graticule, statistical rectangles, grounds, tracks and a scale. Not for navigation."""
 
+from collections.abc import Iterator
 from math import cos, floor, radians
 
 from logbook.render.charts import Chart, Chartlet, Point
 from logbook.render.language import _
-from logbook.render.plate import BLUE, INK, MUTED, VERMILLION, Box, Panel, Plate
+from logbook.render.plate import BLUE, INK, MUTED, VERMILLION, Box, Label, Panel, Plate
 from logbook.render.projection import BOTTOM, LEFT, RIGHT, TOP, northing
 from logbook.render.scale import graticule, round_step
 from logbook.render.shown import brief_number
@@ -20,12 +21,12 @@ def draw_chartlet(plate: Plate, chart: Chart, drawing: Chartlet) -> None:
     """Put the chartlet on the plate."""
     box = Box(left=LEFT, top=TOP, width=chart.width - LEFT - RIGHT, height=chart.height - TOP - BOTTOM)
     up = (northing(drawing.south), northing(drawing.north))
-    panel = plate.panel(0, box, (drawing.west, drawing.east), up)
+    panel = plate.panel(box, (drawing.west, drawing.east), up)
     _graticule(panel, drawing)
     _rectangles(panel, drawing)
-    _outlines(panel, drawing)
-    _tracks(panel, drawing)
+    names = [*_of_rectangles(panel, drawing), *_outlines(panel, drawing), *_tracks(panel, drawing)]
     _scale(panel, drawing)
+    panel.write_over(names)
     (west, east), (low, high) = panel.across, panel.up
     panel.lines([[(west, low), (east, low), (east, high), (west, high), (west, low)]], INK, 1.2)
 
@@ -54,7 +55,7 @@ def whole_minutes(angle: float, letters: str) -> str:
 
 
 def _rectangles(panel: Panel, drawing: Chartlet) -> None:
-    """Draw the edges of the statistical rectangles within, and the names of those fished."""
+    """Draw the edges of the statistical rectangles within."""
     west, east = max(drawing.west, GRID[0]), min(drawing.east, GRID[1])
     south, north = max(drawing.south, GRID[2]), min(drawing.north, GRID[3])
     if west < east and south < north:
@@ -62,14 +63,18 @@ def _rectangles(panel: Panel, drawing: Chartlet) -> None:
         meridians = [float(lon) for lon in range(floor(west), floor(east) + 1) if lon >= west]
         panel.lines([[(west, northing(lat)), (east, northing(lat))] for lat in parallels], MUTED, 1.1)
         panel.lines([[(lon, northing(south)), (lon, northing(north))] for lon in meridians], MUTED, 1.1)
+
+
+def _of_rectangles(panel: Panel, drawing: Chartlet) -> Iterator[Label]:
+    """Give the names of the statistical rectangles fished."""
     for name, (lon, lat) in drawing.rectangles:
         x = max(lon, drawing.west) + 6 * panel.per_pixel_x
         y = min(northing(lat + 0.5), panel.up[1]) - 11 * panel.per_pixel_y
-        panel.blank([(x, y, name, "left")])
-        panel.write(x, y, name, colour=MUTED, bold=True)
+        yield Label(x=x, y=y, words=name, colour=MUTED, bold=True)
 
 
-def _outlines(panel: Panel, drawing: Chartlet) -> None:
+def _outlines(panel: Panel, drawing: Chartlet) -> Iterator[Label]:
+    """Draw the outlines of grounds and give their names, where there is room for them."""
     for outline in drawing.outlines:
         corners = _up(outline.corners)
         panel.lines([[*corners, corners[0]]], MUTED, 1.2, "dotted")
@@ -77,8 +82,7 @@ def _outlines(panel: Panel, drawing: Chartlet) -> None:
             continue
         x = max(min(x for x, _ in corners), panel.across[0]) + 6 * panel.per_pixel_x
         y = max(min(y for _, y in corners), panel.up[0]) + 11 * panel.per_pixel_y
-        panel.blank([(x, y, outline.name, "left")])
-        panel.write(x, y, outline.name, colour=MUTED)
+        yield Label(x=x, y=y, words=outline.name, colour=MUTED)
 
 
 def _has_room(panel: Panel, corners: list[Point]) -> bool:
@@ -88,19 +92,20 @@ def _has_room(panel: Panel, corners: list[Point]) -> bool:
     return right - left > _ROOM * panel.per_pixel_x and high - low > _ROOM * panel.per_pixel_y
 
 
-def _tracks(panel: Panel, drawing: Chartlet) -> None:
+def _tracks(panel: Panel, drawing: Chartlet) -> Iterator[Label]:
+    """Draw the tows and give their numbers, of those that have one."""
     clean = [_up(track.points) for track in drawing.tracks if not track.foul]
     foul = [_up(track.points) for track in drawing.tracks if track.foul]
     panel.lines([points for points in clean if len(points) > 1], BLUE, 1.6)
     panel.lines([points for points in foul if len(points) > 1], VERMILLION, 1.6, "dashed")
-    panel.marks([points[0] for points in clean], "o", BLUE, 4.5)
-    panel.marks([points[0] for points in foul], "o", VERMILLION, 4.5)
-    panel.marks([points[-1] for points in foul], "x", VERMILLION, 8)
+    panel.dots([points[0] for points in clean], BLUE, 4.5)
+    panel.dots([points[0] for points in foul], VERMILLION, 4.5)
+    panel.crosses([points[-1] for points in foul], VERMILLION, 8)
     beside, above = 6 * panel.per_pixel_x, 7 * panel.per_pixel_y
-    places = [(_up(track.points)[0], track) for track in drawing.tracks if track.label]
-    panel.blank([(x + beside, y + above, track.label, "left") for (x, y), track in places])
-    for (x, y), track in places:
-        panel.write(x + beside, y + above, track.label, bold=track.foul)
+    for track in drawing.tracks:
+        if track.label:
+            x, y = _up(track.points[:1])[0]
+            yield Label(x=x + beside, y=y + above, words=track.label, bold=track.foul)
 
 
 def _scale(panel: Panel, drawing: Chartlet) -> None:

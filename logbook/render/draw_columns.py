@@ -1,7 +1,7 @@
 """Bars that stand side by side."""
 
 from logbook.render.charts import Bar, Chart, Columns
-from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Panel, Plate, key, room
+from logbook.render.plate import MUTED, PALETTE, SIZE, Box, Panel, Plate, Points, key, rectangle, room
 from logbook.render.scale import round_ticks
 from logbook.render.shown import fixed
 
@@ -16,7 +16,7 @@ def draw_columns(plate: Plate, chart: Chart, drawing: Columns) -> None:
     highest = max((sum(part.size for part in bar.parts) for bar in drawing.bars), default=0.0)
     ticks = round_ticks(highest)
     box = Box(left=_LEFT, top=_TOP, width=chart.width - _LEFT - _RIGHT, height=chart.height - _TOP - _BOTTOM)
-    panel = plate.panel(0, box, (0.0, float(max(len(drawing.bars), 1))), (0.0, ticks[-1]))
+    panel = plate.panel(box, (0.0, float(max(len(drawing.bars), 1))), (0.0, ticks[-1]))
     rule(panel, ticks, drawing.unit)
     stack(panel, drawing.bars, min(_THICK, _WIDEST * panel.per_pixel_x))
     _label(panel, drawing.bars)
@@ -26,7 +26,7 @@ def draw_columns(plate: Plate, chart: Chart, drawing: Columns) -> None:
 def rule(panel: Panel, ticks: tuple[float, ...], unit: str) -> None:
     """Draw the lines of a scale that goes up, with their figures at the left and the unit above them."""
     left, right = panel.across
-    panel.lines([[(left, tick), (right, tick)] for tick in ticks])
+    panel.lines([[(left, tick), (right, tick)] for tick in ticks], clip=False)
     beside = left - 6 * panel.per_pixel_x
     places = 0 if ticks[1] == int(ticks[1]) else 1
     for tick in ticks:
@@ -36,13 +36,13 @@ def rule(panel: Panel, ticks: tuple[float, ...], unit: str) -> None:
 
 def stack(panel: Panel, bars: tuple[Bar, ...], thick: float) -> None:
     """Draw standing bars of stacked parts, one shape list for each colour."""
-    shapes: list[list[list[tuple[float, float]]]] = [[] for _ in PALETTE]
+    shapes: list[list[Points]] = [[] for _ in PALETTE]
     for column, bar in enumerate(bars):
         low, middle = 0.0, column + 0.5
         for part in bar.parts:
             if part.size > 0:
-                high, left, right = low + part.size, middle - thick, middle + thick
-                shapes[part.colour].append([(left, low), (left, high), (right, high), (right, low)])
+                high = low + part.size
+                shapes[part.colour].append(rectangle(middle - thick, low, middle + thick, high))
                 low = high
     for colour, of_it in enumerate(shapes):
         panel.areas(of_it, colour)

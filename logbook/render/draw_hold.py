@@ -2,7 +2,7 @@
 
 from logbook.render.charts import Chart, HoldPlan, PenBox
 from logbook.render.draw_sizes import PEN_GAP, PEN_LINE, pen_height
-from logbook.render.plate import INK, MUTED, Box, Panel, Plate
+from logbook.render.plate import INK, MUTED, Box, Panel, Plate, rectangle
 
 _WIDEST = 150.0
 _GAUGE = 7.0
@@ -11,7 +11,7 @@ _GAUGE = 7.0
 def draw_hold(plate: Plate, chart: Chart, drawing: HoldPlan) -> None:
     """Put the pens on the plate."""
     box = Box(left=0, top=0, width=chart.width, height=chart.height)
-    panel = plate.panel(0, box, (0.0, float(chart.width)), (0.0, float(chart.height)))
+    panel = plate.panel(box, (0.0, float(chart.width)), (0.0, float(chart.height)))
     most = max((len(row) for row in drawing.rows), default=1)
     wide = min(_WIDEST, (chart.width - PEN_GAP) / most - PEN_GAP)
     high = float(pen_height(drawing))
@@ -20,21 +20,13 @@ def draw_hold(plate: Plate, chart: Chart, drawing: HoldPlan) -> None:
         top = chart.height - PEN_GAP - down * (high + PEN_GAP)
         for along, pen in enumerate(row):
             left = PEN_GAP + along * (wide + PEN_GAP)
-            outlines.append(_frame(left, top - high, wide, high))
+            corners = rectangle(left, top - high, left + wide, top)
+            outlines.append([*corners, corners[0]])
             if pen.full:
-                gauges.append(_shape(left, top - high, _GAUGE, high * min(pen.full, 1.0)))
+                gauges.append(rectangle(left, top - high, left + _GAUGE, top - high + high * min(pen.full, 1.0)))
             _write(panel, pen, left + _GAUGE + 6, top)
     panel.areas(gauges, 0)
     panel.lines(outlines, MUTED, 0.9)
-
-
-def _shape(left: float, low: float, wide: float, high: float) -> list[tuple[float, float]]:
-    return [(left, low), (left, low + high), (left + wide, low + high), (left + wide, low)]
-
-
-def _frame(left: float, low: float, wide: float, high: float) -> list[tuple[float, float]]:
-    corners = _shape(left, low, wide, high)
-    return [*corners, corners[0]]
 
 
 def _write(panel: Panel, pen: PenBox, x: float, top: float) -> None:

@@ -16,14 +16,14 @@ def draw_lines(plate: Plate, chart: Chart, drawing: Lines) -> None:
     highest = max((value for line in drawing.lines for _, value in line.points), default=0.0)
     ticks = round_ticks(max(highest, drawing.limit[0] if drawing.limit else 0.0))
     box = Box(left=_LEFT, top=_TOP, width=chart.width - _LEFT - right, height=chart.height - _TOP - _BOTTOM)
-    panel = plate.panel(0, box, (0.0, max(drawing.hours, 1.0)), (0.0, ticks[-1]))
+    panel = plate.panel(box, (0.0, max(drawing.hours, 1.0)), (0.0, ticks[-1]))
     rule(panel, ticks, drawing.unit)
     _days(panel, drawing)
     if drawing.limit is not None:
         _limit(panel, *drawing.limit)
     for line in drawing.lines:
-        panel.lines([line.points], PALETTE[line.colour], 2.2, "dashed" if line.broken else "solid")
-        panel.marks(line.marks, "o", PALETTE[line.colour], 6.0)
+        panel.lines([line.points], PALETTE[line.colour], 2.2, "dashed" if line.broken else None)
+        panel.dots(line.marks, PALETTE[line.colour], 6.0)
     _ends(panel, drawing.lines)
 
 
@@ -39,7 +39,7 @@ def _days(panel: Panel, drawing: Lines) -> None:
 
 
 def _limit(panel: Panel, value: float, words: str) -> None:
-    panel.lines([[(panel.across[0], value), (panel.across[1], value)]], VERMILLION, 1.4, "dashed")
+    panel.lines([[(panel.across[0], value), (panel.across[1], value)]], VERMILLION, 1.4, "dashed", clip=False)
     panel.write(panel.across[0] + 4 * panel.per_pixel_x, value - 10 * panel.per_pixel_y, words, colour=MUTED)
 
 

@@ -21,14 +21,14 @@ def draw_run(plate: Plate, chart: Chart, drawing: Run) -> None:
     so_far = [float(total) / 1000 for total in drawing.totals]
     ticks = round_ticks(so_far[-1] if so_far else 0.0, 3)
     box = Box(left=_LEFT, top=_TOTAL_TOP, width=wide, height=_TOTAL_HIGH)
-    totals = plate.panel(0, box, across, (0.0, ticks[-1]))
+    totals = plate.panel(box, across, (0.0, ticks[-1]))
     rule(totals, ticks, _("t, total"))
     _line(totals, so_far)
 
     highest = max((sum(part.size for part in bar.parts) for bar in drawing.bars), default=0.0)
     ticks = round_ticks(highest)
     box = Box(left=_LEFT, top=_BARS_TOP, width=wide, height=chart.height - _BARS_TOP - _BOTTOM)
-    tows = plate.panel(1, box, across, (0.0, ticks[-1]))
+    tows = plate.panel(box, across, (0.0, ticks[-1]))
     rule(tows, ticks, _("kg a tow"))
     _days(tows, drawing, (_BARS_TOP - _TOTAL_TOP) * tows.per_pixel_y)
     stack(tows, drawing.bars, 0.4)

@@ -1,30 +1,30 @@
-"""Charts as data and as figures: what is drawn is what was reckoned, and the words say the same."""
+"""Charts as data and as they are published: what is drawn is what was reckoned, and the words say the same."""
 
+import os
+import subprocess
+import sys
 from datetime import UTC, datetime
 from decimal import Decimal
+from hashlib import sha256
+from pathlib import Path
 
-import numpy as np
 import pytest
-from matplotlib.colors import to_hex
-from matplotlib.lines import Line2D
-from matplotlib.patches import PathPatch
-from matplotlib.path import Path
-from matplotlib.text import Text
 from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.model.named import ByName
 from logbook.render.chart_of_tows import tow_chart
 from logbook.render.charts import OTHERS, Bars, Chart, Chartlet, Columns, Run
-from logbook.render.draw import draw, put
+from logbook.render.draw import draw
 from logbook.render.draw_chartlet import whole_minutes
 from logbook.render.fleet_charts import grounds_chart, landings_chart, vessel_trips_chart
 from logbook.render.gather import trip_line
-from logbook.render.plate import PALETTE
+from logbook.render.plate import BLUE, PALETTE, VERMILLION
 from logbook.render.projection import northing
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
 from tests.render import example
 from tests.render.example import at
+from tests.render.picture import Picture
 
 
 def charts_of(trip: Reckoned) -> list[Chart]:
@@ -41,53 +41,48 @@ def fleet_charts() -> list[Chart]:
     return [chart for chart in found if chart]
 
 
+def every_chart() -> list[Chart]:
+    return charts_of(example.trip()) + fleet_charts()
+
+
 def words_on(chart: Chart) -> list[str]:
-    return [artist.get_text() for artist in put(chart).artists if isinstance(artist, Text)]
-
-
-def boxes_on(chart: Chart, colour: int, panel: int = 0) -> list[tuple[float, float, float, float]]:
-    """Return left, low, right and high of every shape of a colour on a panel, in its own scales."""
-    plate = put(chart)
-    found = []
-    for artist in plate.artists:
-        if not isinstance(artist, PathPatch) or artist.axes is not plate.axes[panel] or not artist.get_clip_on():
-            continue
-        if artist.get_fill() and matches(artist, PALETTE[colour]):
-            found += [box(corners) for corners in outlines(artist.get_path())]
-    return sorted(found)
-
-
-def matches(artist: PathPatch, colour: str) -> bool:
-    return to_hex(artist.get_facecolor()) == colour
-
-
-def points(path: Path) -> list[tuple[float, float]]:
-    return [(float(x), float(y)) for x, y in np.asarray(path.vertices)]
-
-
-def outlines(path: Path) -> list[list[tuple[float, float]]]:
-    found: list[list[tuple[float, float]]] = []
-    for (x, y), code in zip(points(path), np.asarray(path.codes), strict=True):
-        if code == Path.MOVETO:
-            found.append([])
-        found[-1].append((x, y))
-    return found
-
-
-def box(corners: list[tuple[float, float]]) -> tuple[float, float, float, float]:
-    xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return min(xs), min(ys), max(xs), max(ys)
+    return Picture(chart).words
 
 
 def test_the_same_chart_gives_the_same_bytes_whatever_was_drawn_before() -> None:
-    charts = charts_of(example.trip()) + fleet_charts()
+    charts = every_chart()
     first = [draw(chart) for chart in charts]
 
     assert [draw(chart) for chart in reversed(charts)] == first[::-1]
     assert len(set(first)) == len(charts)
 
 
-@pytest.mark.parametrize("chart", charts_of(example.trip()) + fleet_charts(), ids=lambda chart: chart.path)
+DRAW_ALL = """
+from hashlib import sha256
+from tests.render.test_charts import every_chart, draw
+print(sha256(b"".join(draw(chart) for chart in every_chart())).hexdigest())
+"""
+
+
+def test_another_process_with_other_settings_gives_the_same_bytes(tmp_path: Path) -> None:
+    settings = tmp_path / "matplotlibrc"
+    settings.write_text(
+        "svg.fonttype: path\nsvg.hashsalt: other\nhatch.linewidth: 9\nfont.family: serif\npath.simplify: True"
+    )
+    own = sha256(b"".join(draw(chart) for chart in every_chart())).hexdigest()
+    other = subprocess.run(  # noqa: S603 - this very Python
+        [sys.executable, "-c", DRAW_ALL],
+        env=os.environ
+        | {"MATPLOTLIBRC": str(settings), "PYTHONHASHSEED": "7", "PYTHONPATH": str(Path(__file__).parents[2])},
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+
+    assert other.stdout.strip() == own
+
+
+@pytest.mark.parametrize("chart", every_chart(), ids=lambda chart: chart.path)
 def test_a_chart_says_nothing_of_when_or_with_what_it_was_drawn(chart: Chart) -> None:
     svg = draw(chart).decode()
 
@@ -102,24 +97,28 @@ def test_the_bars_of_the_tows_are_what_the_tows_kept() -> None:
     trip = example.trip(tows=24)
     chart = run_chart(trip)
     assert chart
-    drawn = [boxes_on(chart, colour, panel=1) for colour in range(len(PALETTE))]
+    picture = Picture(chart)
+    drawn = [picture.boxes(colour, panel=1) for colour in range(len(PALETTE))]
     high = [
         max((high for boxes in drawn for left, _, right, high in boxes if left < place + 0.5 < right), default=0.0)
         for place in range(24)
     ]
 
-    assert high == pytest.approx([float(tow.kept_kg or 0) for tow in trip.figures.tows])
+    kept = [float(tow.kept_kg or 0) for tow in trip.figures.tows]
+
+    assert high == pytest.approx(kept, abs=0.01 * picture.panels[1].per_pixel_y)
 
 
 def test_the_running_total_ends_at_what_the_trip_kept() -> None:
     trip = example.trip(tows=24)
     chart = run_chart(trip)
     assert chart
-    plate = put(chart)
-    lines = [artist for artist in plate.artists if isinstance(artist, PathPatch) and artist.axes is plate.axes[0]]
+    picture = Picture(chart)
+    (line,) = picture.lines(BLUE, 2.2)
     total = float(trip.figures.totals.kept_kg or 0)
 
-    assert points(lines[-1].get_path())[-1] == pytest.approx((24.0, total / 1000))
+    assert line[-1][0] == pytest.approx(24, abs=0.01 * picture.panels[0].per_pixel_x)
+    assert line[-1][1] == pytest.approx(total / 1000, abs=0.01 * picture.panels[0].per_pixel_y)
     assert isinstance(chart.drawing, Run)
     assert chart.drawing.totals[-1] == trip.figures.totals.kept_kg
 
@@ -163,9 +162,11 @@ def test_the_bars_of_a_species_are_its_grades() -> None:
     assert [part.size for part in chart.drawing.bars[0].parts] == pytest.approx(
         [float(kg or 0) for kg in haddock.grades.values()]
     )
-    assert boxes_on(chart, 0)[0][2] == pytest.approx(float(haddock.grades["large"] or 0))
-    assert "haddock" in words_on(chart)
-    assert "large" in words_on(chart)
+    picture = Picture(chart)
+    assert picture.boxes(0)[0][2] == pytest.approx(
+        float(haddock.grades["large"] or 0), abs=0.01 * picture.panels[0].per_pixel_x
+    )
+    assert {"haddock", "large"} <= set(picture.words)
 
 
 def test_what_was_not_graded_is_grey_and_said() -> None:
@@ -198,9 +199,11 @@ def test_the_bars_of_age_are_the_days() -> None:
     trip = example.trip(tows=40)
     chart = age_chart(trip)
     assert chart
-    lengths = [right for _, _, right, _ in sorted(boxes_on(chart, 0), key=lambda one: one[1])]
+    picture = Picture(chart)
+    lengths = [right for _, _, right, _ in sorted(picture.boxes(0), key=lambda one: one[1])]
+    kept = [float(kg) for kg in trip.figures.age.kept_kg_by_day.values()]
 
-    assert lengths == pytest.approx([float(kg) for kg in trip.figures.age.kept_kg_by_day.values()])
+    assert lengths == pytest.approx(kept, abs=0.01 * picture.panels[0].per_pixel_x)
     assert f"the oldest {trip.figures.age.oldest_ice_days:.1f}" in chart.alt
 
 
@@ -217,15 +220,18 @@ def test_the_tracks_are_where_the_tows_were() -> None:
     trip = example.trip(tows=6)
     found = tow_chart(trip, example.fleet())
     assert found
-    plate = put(found.chart)
-    dots = [artist for artist in plate.artists if isinstance(artist, Line2D) and artist.get_marker() == "o"]
-    drawn = [(float(x), float(y)) for dot in dots for x, y in np.asarray(dot.get_xydata())]
-    logged = [tow.start for tow in trip.log.tows if tow.start]
+    picture = Picture(found.chart)
+    (panel,) = picture.panels
+    tracks = [line for line in picture.lines(BLUE, 1.6) if len(line) > 1]
+    dots = [line[0] for line in picture.lines(BLUE, 4.5)]
+    logged = [(tow.start, tow.end) for tow in trip.log.tows if tow.start and tow.end]
+    near = 0.01 * panel.per_pixel_x
 
-    expected = sorted((place.longitude, northing(place.latitude)) for place in logged)
-
-    assert [x for x, _ in sorted(drawn)] == pytest.approx([x for x, _ in expected])
-    assert [y for _, y in sorted(drawn)] == pytest.approx([y for _, y in expected])
+    assert dots == [line[0] for line in tracks]
+    assert len(tracks) == len(logged) == 6
+    for track, (start, end) in zip(tracks, logged, strict=True):
+        assert track[0] == pytest.approx((start.longitude, northing(start.latitude)), abs=near, rel=0)
+        assert track[-1] == pytest.approx((end.longitude, northing(end.latitude)), abs=near, rel=0)
 
 
 def test_the_chartlet_bounds_statistical_rectangles_where_they_are() -> None:
@@ -239,14 +245,25 @@ def test_the_chartlet_bounds_statistical_rectangles_where_they_are() -> None:
 
 
 def test_a_foul_tow_has_a_cross_and_its_number() -> None:
-    found = tow_chart(example.trip(tows=10), example.fleet())
+    trip = example.trip(tows=10)
+    found = tow_chart(trip, example.fleet())
     assert found
-    crosses = [
-        artist for artist in put(found.chart).artists if isinstance(artist, Line2D) and artist.get_marker() == "x"
-    ]
+    picture = Picture(found.chart)
+    foul = next(tow for tow in trip.log.tows if tow.no == 7)
+    assert foul.end
+    strokes = [line for line in picture.lines(VERMILLION, 1.6) if len(line) == 2][-2:]
+    middles = [((one[0] + two[0]) / 2, (one[1] + two[1]) / 2) for one, two in strokes]
 
-    assert len(crosses) == 1
-    assert "7" in words_on(found.chart)
+    assert (
+        middles
+        == [
+            pytest.approx(
+                (foul.end.longitude, northing(foul.end.latitude)), abs=0.01 * picture.panels[0].per_pixel_x, rel=0
+            )
+        ]
+        * 2
+    )
+    assert "7" in picture.words
     assert "1 of them foul" in found.chart.alt
 
 
@@ -320,7 +337,9 @@ def test_landings_by_month_are_what_was_landed() -> None:
     landed = [float(sum(species.values())) / 1000 for species in figures.landed_by_month.values()]
 
     assert heights == pytest.approx(landed)
-    assert max(high for colour in range(5) for _, _, _, high in boxes_on(chart, colour)) == pytest.approx(max(landed))
+    picture = Picture(chart)
+    drawn = max(high for colour in range(5) for _, _, _, high in picture.boxes(colour))
+    assert drawn == pytest.approx(max(landed), abs=0.01 * picture.panels[0].per_pixel_y)
     assert "February 2025 to March 2026" in chart.alt
 
 
@@ -330,7 +349,9 @@ def test_grounds_are_drawn_best_first_with_their_rates() -> None:
     assert chart
     rates = sorted((ground.kept_kg_per_h or 0 for ground in figures.grounds.values()), reverse=True)
 
-    assert [right for _, _, right, _ in sorted(boxes_on(chart, 0), key=lambda one: one[1])] == pytest.approx(rates)
+    picture = Picture(chart)
+    drawn = [right for _, _, right, _ in sorted(picture.boxes(0), key=lambda one: one[1])]
+    assert drawn == pytest.approx(rates, abs=0.01 * picture.panels[0].per_pixel_x)
     assert "Gannet Edge leads" in chart.alt
 
 

@@ -1,13 +1,12 @@
 """The charts of the hold: what is drawn is what was reckoned."""
 
-from matplotlib.text import Text
-
 from logbook.model.figures import Reckoned
 from logbook.render.charts import Chart, HoldPlan, Lines
-from logbook.render.draw import draw, put
+from logbook.render.draw import draw
 from logbook.render.hold import hold_of
 from logbook.render.hold_charts import ageing_chart, hold_chart, ice_chart, pen_rows
 from tests.reckon.build import HEAD, reckoned
+from tests.render.picture import Picture
 
 LOG = (
     HEAD + "ice loaded: 10 t\n"
@@ -25,7 +24,7 @@ def trip(text: str = LOG) -> Reckoned:
 
 
 def words_on(chart: Chart) -> list[str]:
-    return [artist.get_text() for artist in put(chart).artists if isinstance(artist, Text)]
+    return Picture(chart).words
 
 
 def test_pens_named_alike_stand_in_one_row() -> None:
