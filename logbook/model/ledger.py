@@ -78,7 +78,7 @@ class Entry(Struct, frozen=True, kw_only=True):
         state: at sea, homeward, landed or landing not logged.
         season: The season of its docking, else of its last word.
         year: The calendar year of its docking, else of its last word, by which files are parted.
-        file: Its log, by name from the logs folder.
+        species: Names of what it caught.
         key: Digest of what it gives to pages of many trips; another for anything else.
     """
 
@@ -90,7 +90,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     state: str
     season: str
     year: str
-    file: str
+    species: tuple[str, ...]
     key: bytes
 
 
@@ -105,9 +105,6 @@ class Ledger(Protocol):
 
     latest: datetime | None
     """The last word of the archive; None where it has no trip."""
-
-    def key(self, vessel: str | None = None, season: str | None = None) -> bytes:
-        """Return the key of all trips, or of those of a vessel, or of those that docked in a season."""
 
     def key_of(self, entries: Iterable[Entry]) -> bytes:
         """Return the key of some trips."""
@@ -126,6 +123,9 @@ class Ledger(Protocol):
 
     def fleet(self) -> FleetFigures:
         """Return the sums over all trips."""
+
+    vessels: Iterable[str]
+    """Names of the vessels, in order, each as she was first shown."""
 
     def vessel(self, name: str) -> VesselFigures:
         """Return what is known over all trips of a vessel."""

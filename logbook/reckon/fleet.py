@@ -13,7 +13,7 @@ from logbook.model.fleet_figures import FleetFigures, GroupFigures, HailBias, Us
 from logbook.model.gear import FastMark
 from logbook.model.ledger import Kit
 from logbook.model.named import ByName
-from logbook.model.tally import ALL, CLEAN, Mishaps, Rate, SpeciesTally, Sums, Tally
+from logbook.model.tally import ALL, CLEAN, Mishaps, Rate, SpeciesTally, Sums, Tally, TripSums
 from logbook.reckon.groups import most_fished
 from logbook.reckon.landed import every_month
 from logbook.reckon.out_turn import quartiles
@@ -21,17 +21,17 @@ from logbook.reckon.sums import figures_of, figures_of_trips, per_hour
 from logbook.reckon.weather import LIGHTS
 
 
-def reckon_fleet(tally: Tally, vessels: Mapping[str, Tally], seasons: Mapping[str, Tally]) -> FleetFigures:
+def reckon_fleet(tally: Tally, vessels: Mapping[str, TripSums], seasons: Mapping[str, TripSums]) -> FleetFigures:
     """Return the sums over all trips.
 
     Args:
         tally: Of all of them.
         vessels: Of those of each vessel, by her name.
-        seasons: Of those of each season.
+        seasons: Of those that docked in each season.
     """
-    docked = sorted((name, own.docked) for name, own in seasons.items() if own.docked.sums.trips)
+    docked = [(name, seasons[name]) for name in sorted(seasons) if seasons[name].sums.trips]
     return FleetFigures(
-        vessels=ByName((name, figures_of_trips(name, own.every)) for name, own in vessels.items()),
+        vessels=ByName((name, figures_of_trips(name, own)) for name, own in vessels.items()),
         grounds=_grounds(tally),
         species=by_species(tally),
         seasons=ByName((name, figures_of_trips(name, sums)) for name, sums in docked),

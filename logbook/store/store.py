@@ -15,15 +15,11 @@ from importlib.metadata import PackageNotFoundError, version
 from importlib.resources import files
 from importlib.resources.abc import Traversable
 from pathlib import Path
+from typing import Any
 
 from platformdirs import user_cache_path
 
-_SCHEMA = """
-CREATE TABLE about(program TEXT);
-CREATE TABLE file(site TEXT, path TEXT, key BLOB, size INTEGER, digest TEXT, PRIMARY KEY (site, path)) WITHOUT ROWID;
-CREATE TABLE files(site TEXT, name TEXT, key BLOB, paths TEXT, PRIMARY KEY (site, name)) WITHOUT ROWID;
-CREATE TABLE trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, content BLOB, sum BLOB);
-"""
+_ABOUT = "CREATE TABLE IF NOT EXISTS about(program TEXT)"
 _LIBRARIES = (
     "matplotlib",
     "Jinja2",
@@ -36,53 +32,87 @@ _LIBRARIES = (
     "numpy",
 )
 _WAIT_S = 5.0
+_SEAL = 8
+
+
+class StoreError(Exception):
+    """Something is wrong with the store; what was made with its help so far must be made again without it."""
 
 
 class Store:
-    """An open store; every method does nothing, or finds nothing, once something was wrong with it."""
+    """An open store: one that outlasts this run where that can be, else one that is gone at its end."""
 
     def __init__(self, path: Path | None) -> None:
-        """Open the database at a path, made where it is not there; with None, one that keeps nothing."""
-        self._base = _opened(path) if path is not None else None
+        """Open the database at a path, made where it is not there; with None, or where it can't be opened, a new one for this run."""
+        self._base = (_opened(path) if path is not None else None) or _for_this_run()
 
-    def rows(self, question: str, *values: object) -> list[tuple[object, ...]]:
-        """Return the rows of a question; none where the store can't answer."""
-        if self._base is None:
-            return []
+    def tables(self, schema: str) -> None:
+        """Make the tables of a schema where they are not there yet: statements that each end in a semicolon."""
+        for statement in schema.split(";"):
+            self.change(statement)
+
+    def rows(self, question: str, *values: object) -> Iterator[Any]:
+        """Give the rows of a question.
+
+        Raises:
+            StoreError: The store can't answer.
+        """
         try:
-            return self._base.execute(question, values).fetchall()
-        except sqlite3.Error:
-            self.close()
-            return []
+            yield from self._base.execute(question, values)
+        except sqlite3.Error as fault:
+            raise StoreError(str(fault)) from fault
 
     def change(self, order: str, *values: object) -> None:
-        """Change what is kept."""
-        if self._base is not None:
-            try:
-                self._base.execute(order, values)
-            except sqlite3.Error:
-                self.close()
+        """Change what is kept.
+
+        Raises:
+            StoreError: It can't be changed.
+        """
+        try:
+            self._base.execute(order, values)
+        except (sqlite3.Error, OverflowError) as fault:
+            raise StoreError(str(fault)) from fault
 
     def keep(self) -> None:
-        """Have everything changed so far outlast this run."""
-        if self._base is not None:
-            try:
-                self._base.commit()
-            except sqlite3.Error:
-                self.close()
+        """Have everything changed so far outlast this run, where that can be."""
+        with suppress(sqlite3.Error):
+            self._base.commit()
 
     def close(self) -> None:
         """Close it; what was not kept is lost."""
-        base, self._base = self._base, None
-        if base is not None:
-            with suppress(sqlite3.Error):
-                base.close()
+        with suppress(sqlite3.Error):
+            self._base.close()
+
+
+def sealed(content: bytes) -> bytes:
+    """Return content as it is kept, so that damage to it is noticed."""
+    return hashlib.sha256(content).digest()[:_SEAL] + content
+
+
+def unsealed(kept: object) -> bytes:
+    """Return content that was kept.
+
+    Raises:
+        StoreError: It is not what was kept.
+    """
+    if isinstance(kept, bytes) and hashlib.sha256(kept[_SEAL:]).digest()[:_SEAL] == kept[:_SEAL]:
+        return kept[_SEAL:]
+    raise StoreError("damaged")
 
 
 @contextmanager
-def open_store(logs: Path) -> Iterator[Store]:
-    """Give the store of a logs folder; what was changed in it is kept where no error ends its use."""
-    store = Store(place_of(logs))
+def open_store(logs: Path, *, outlasting: bool = True) -> Iterator[Store]:
+    """Give the store of a logs folder; what was changed in it is kept where no error ends its use.
+
+    Args:
+        logs: The folder.
+        outlasting: Whether it is the one that earlier runs left, and later ones find; else it begins empty, and so does the next one.
+    """
+    place = place_of(logs)
+    if not outlasting and place is not None:
+        with suppress(OSError):
+            place.unlink(missing_ok=True)
+    store = Store(place if outlasting else None)
     try:
         yield store
         store.keep()
@@ -151,13 +181,19 @@ def _opened(path: Path) -> sqlite3.Connection | None:
     return None
 
 
+def _for_this_run() -> sqlite3.Connection:
+    base = sqlite3.connect("")
+    _begin(base)
+    return base
+
+
 def _begin(base: sqlite3.Connection) -> None:
-    """Make the tables anew in a database that is new, or that another version of the program has left."""
-    base.execute("CREATE TABLE IF NOT EXISTS about(program TEXT)")
+    """Empty a database that another version of the program has left."""
+    base.execute(_ABOUT)
     if base.execute("SELECT program FROM about").fetchall() == [(program(),)]:
         return
     for (table,) in base.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall():
         base.execute(f'DROP TABLE "{table}"')
-    base.executescript(_SCHEMA)
+    base.execute(_ABOUT)
     base.execute("INSERT INTO about VALUES (?)", (program(),))
     base.commit()

@@ -12,6 +12,9 @@ from logbook.model.packed import packed, unpacked
 from logbook.model.problem import Problem
 from logbook.store.store import Store
 
+SCHEMA = """
+CREATE TABLE IF NOT EXISTS trip(log TEXT PRIMARY KEY, stamp TEXT, key BLOB, vessel TEXT, content BLOB, sum BLOB);
+"""
 _SWIFT = 1
 """How hard zlib tries: a row is read far more often than it is worth a millisecond to make smaller."""
 
@@ -47,6 +50,7 @@ class Trips:
 
     def __init__(self, store: Store) -> None:
         """Look up which logs are known."""
+        store.tables(SCHEMA)
         self._store = store
         rows = store.rows("SELECT log, stamp, key, vessel FROM trip")
         self.logs = {
@@ -56,7 +60,7 @@ class Trips:
 
     def told(self, log: str) -> Told | None:
         """Return what a log told; None where that can't be known any more."""
-        rows = self._store.rows("SELECT content, sum FROM trip WHERE log = ?", log)
+        rows = tuple(self._store.rows("SELECT content, sum FROM trip WHERE log = ?", log))
         try:
             content, kept = rows[0]
             if hashlib.sha256(content).digest() != kept:  # type: ignore[arg-type] # a blob
