@@ -20,7 +20,7 @@ from logbook.publish import lock
 from logbook.publish.folder import PublishError, publish
 from logbook.publish.lock import BUILDER, LOCK
 from logbook.publish.manifest import MANIFEST, has_trips, read_manifest
-from logbook.publish.staging import STAGING, Staging
+from logbook.publish.staging import STAGING, Part, Staging
 
 
 @pytest.fixture(autouse=True)
@@ -277,7 +277,7 @@ def noted(monkeypatch: pytest.MonkeyPatch, order: list[str]) -> None:
     """Note every path that is placed, and with a dash before it every one that is removed."""
     place, remove = Staging.place, Staging.remove
 
-    def placed(self: Staging, part: Path, path: str) -> None:
+    def placed(self: Staging, part: Part, path: str) -> None:
         order.append(path)
         place(self, part, path)
 
