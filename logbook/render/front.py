@@ -10,7 +10,7 @@ from logbook.model.fleet_figures import FleetFigures, GroupFigures
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
-from logbook.render.files.paths import listed
+from logbook.render.files.paths import Listed, listed
 from logbook.render.fleet_charts import (
     chief_species,
     grounds_chart,
@@ -64,7 +64,7 @@ class FrontPage(Struct, frozen=True, kw_only=True):
     species: tuple[str, ...]
     weeks: tuple[str, ...]
     trips: int
-    files: tuple[tuple[str, str], ...]
+    files: tuple[Listed, ...]
 
 
 def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, files: Iterable[str] = ()) -> FrontPage:
