@@ -106,7 +106,9 @@ def columns_of(columns: Iterable[Column[Row]], policy: Policy) -> tuple[Column[R
 
 def rows_of(columns: Sequence[Column[Row]], records: Iterable[Row]) -> tuple[tuple[str, ...], ...]:
     """Return the cells of records as text."""
-    return tuple(tuple(text_of(one.value(record), one.places) for one in columns) for record in records)
+    every = tuple(records)
+    cells = [["" if cell is None else text_of(cell, one.places) for cell in map(one.value, every)] for one in columns]
+    return tuple(zip(*cells, strict=True))
 
 
 def words_shown(policy: Policy) -> bool:
