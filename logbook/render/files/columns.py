@@ -50,28 +50,6 @@ class Field(Struct, frozen=True, kw_only=True):
     about: str
 
 
-class Table(Struct, frozen=True, kw_only=True):
-    """A table of an edition.
-
-    Attributes:
-        name: Of its file.
-        about: What a row is.
-        fields: Its columns.
-        rows: Its cells as text.
-        key: The columns that tell a row from all others; empty where none do.
-        parent: The table that a row belongs to, by the columns that are named alike in both; None where it stands alone.
-        parent_key: Those columns.
-    """
-
-    name: str
-    about: str
-    fields: tuple[Field, ...]
-    rows: tuple[tuple[str, ...], ...]
-    key: tuple[str, ...]
-    parent: str | None = None
-    parent_key: tuple[str, ...] = ()
-
-
 def column(
     name: str,
     kind: str,
