@@ -48,6 +48,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         state=head.state,
         season=season(ends, fleet),
         year=f"{ends.year:04}",
+        file=trip.log.file,
         species=tuple(trip.figures.catch),
         key=made.digest(),
     )
@@ -145,9 +146,23 @@ class StoredLedger:
 
     def vessel(self, name: str) -> VesselFigures:
         """Return what is known over all trips of a vessel."""
-        folded = self.vessels[name]
-        last = max((one for of, own in self._of.items() if of[0] == folded for one in own), key=_in_time)
-        return reckon_vessel(self._vessel(folded), self.kit(last.id))
+        return reckon_vessel(self._vessel(self.vessels[name]))
+
+    def of_vessel(self, name: str) -> tuple[Entry, ...]:
+        """Return a vessel's trips, by when they began."""
+        own = (entry for (vessel, _), entries in self._of.items() if vessel == self.vessels[name] for entry in entries)
+        return tuple(sorted(own, key=_in_time))
+
+    def of_season(self, name: str) -> tuple[Entry, ...]:
+        """Return the trips that docked in a season, by when they docked."""
+        docked = [
+            (entry.docked, entry.id, entry)
+            for (_, season), entries in self._of.items()
+            if season == name
+            for entry in entries
+            if entry.docked is not None
+        ]
+        return tuple(entry for _, _, entry in sorted(docked, key=lambda one: one[:2]))
 
     def species(self) -> Iterator[SpeciesFigures]:
         """Give what is known of every species that was ever kept, the heaviest first."""

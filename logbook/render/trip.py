@@ -7,7 +7,7 @@ from decimal import Decimal
 from markupsafe import Markup
 from msgspec import Struct
 
-from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures
+from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures, moments_of
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import GroupFigures, Landed
 from logbook.model.trip import OutTurn, Trip
@@ -19,7 +19,7 @@ from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
-from logbook.render.gather import added, by_weight, kept_species, moments
+from logbook.render.gather import added, by_weight, kept_species
 from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
 from logbook.render.language import _
@@ -157,7 +157,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     hail_notes, gear_notes, weather_notes, rest_notes = Notes(), Notes(), Notes(), Notes()
-    clock = clock_of(moments([reckoned]), log.zone)
+    clock = clock_of(moments_of(reckoned), log.zone)
     days = tow_days(reckoned, columns, tow_notes, track_notes)
     frame = trip_frame(site, figures)
     return TripPage(
