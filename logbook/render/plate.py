@@ -15,7 +15,7 @@ import matplotlib as mpl
 import numpy as np
 from matplotlib.backend_bases import GraphicsContextBase, RendererBase
 from matplotlib.backends.backend_svg import RendererSVG
-from matplotlib.colors import to_rgb
+from matplotlib.colors import to_rgb, to_rgba
 from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
 from matplotlib.text import Text
@@ -119,7 +119,7 @@ class Panel:
         pen = self._pen(PAPER, 0.6, clip=clip)
         if HATCHES[colour]:
             pen.set_hatch(HATCHES[colour])
-            pen.set_hatch_color(PAPER)
+            pen.set_hatch_color(to_rgba(PAPER))
         self._draw(shapes, pen, to_rgb(PALETTE[colour]))
 
     def lines(

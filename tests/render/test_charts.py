@@ -244,6 +244,17 @@ def test_the_chartlet_bounds_statistical_rectangles_where_they_are() -> None:
     assert {"46D4", "47D4", "46D5", "47D5"} <= set(words_on(found.chart))
 
 
+def test_names_lie_on_a_light_ground_over_tracks_and_scale() -> None:
+    found = tow_chart(example.trip(tows=30), example.fleet())
+    assert found
+    shapes = Picture(found.chart).shapes
+    grounds = [place for place, one in enumerate(shapes) if one.style.get("fill-opacity") == "0.8"]
+    beneath = [place for place, one in enumerate(shapes) if one.style.get("stroke") in {BLUE, VERMILLION}]
+
+    assert len(grounds) == 1
+    assert grounds[0] > max(beneath)
+
+
 def test_a_foul_tow_has_a_cross_and_its_number() -> None:
     trip = example.trip(tows=10)
     found = tow_chart(trip, example.fleet())
