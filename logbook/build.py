@@ -1,35 +1,25 @@
 """The stages in order: read, reckon, and for each edition redact, render, publish."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import partial
+from collections.abc import Callable, Iterable, Sequence
+from contextlib import closing
 from pathlib import Path
 from typing import TypeVar
 
 from msgspec import Struct
 
-from logbook.known import read_and_reckon
+from logbook.edition import publish_edition, publish_files
+from logbook.known import Reading, read_and_reckon
 from logbook.model.edition import CREW, EDITIONS, Policy
 from logbook.model.figures import Reckoned
-from logbook.model.page import AtOnce, File, Maker, Page, content_of
-from logbook.model.places import Places
 from logbook.model.problem import Problem, Severity
-from logbook.publish.folder import Published, PublishError, publish
-from logbook.publish.last_good import last_good_pages, read_last_good
+from logbook.parallel import Hands
+from logbook.publish.folder import Published, PublishError
+from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import has_pages, has_trips, published_trips
 from logbook.read.folder import FLEET_FILE, Folder, named_from, read_folder, shown_name
-from logbook.reckon.fleet import reckon_fleet
-from logbook.reckon.of_ground import reckon_grounds
-from logbook.reckon.of_species import reckon_species
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
-from logbook.redact.scrub import scrubbed
-from logbook.redact.trip import redact_trips
-from logbook.render.files.all import data_files
-from logbook.render.files.paths import FILES
-from logbook.render.language import speaking, speech_of
-from logbook.render.pages import render_archive
-from logbook.store.made import Made
-from logbook.store.store import Store, open_store
+from logbook.store.store import Store, StoreError, open_store
 
 T = TypeVar("T")
 
@@ -64,20 +54,6 @@ class NoLogsError(Exception):
     """The logs, or the fleet file, can't be read, and an archive stands that would be wiped or spoilt; it is left alone."""
 
 
-class _Edition(Struct, frozen=True, kw_only=True):
-    """An edition to be published.
-
-    Attributes:
-        name: office, crew or public.
-        place: The folder it goes to.
-        last_good: Trips whose logs can't be read at present, as the archive there has kept them.
-    """
-
-    name: str
-    place: Path
-    last_good: tuple[Reckoned, ...]
-
-
 def build(
     logs: Path,
     site: Path,
@@ -103,41 +79,76 @@ def build(
             left as it stands.
         PublishError: The archive could not be written, or would stand within another; what stood there still stands.
     """
-    with open_store(logs) as store:
-        return _build(logs, site, progress, editions, store, allow_empty=allow_empty)
+    asked = _Asked(logs=logs, site=site, editions=tuple(editions), allow_empty=allow_empty)
+    try:
+        with open_store(logs) as store:
+            return _build(asked, progress, store, Hands())
+    except StoreError:
+        with open_store(logs, outlasting=False) as store:
+            return _build(asked, progress, store, Hands())
 
 
-def _build(
-    logs: Path,
-    site: Path,
-    progress: Callable[[str], None],
-    editions: Sequence[str],
-    store: Store,
-    *,
-    allow_empty: bool,
-) -> Built:
+class _Asked(Struct, frozen=True, kw_only=True):
+    """What is to be built.
+
+    Attributes:
+        logs: The folder of logs.
+        site: The folder of the archive, or of the folders of several.
+        editions: For whom.
+        allow_empty: Whether an archive may lose all its trips.
+    """
+
+    logs: Path
+    site: Path
+    editions: tuple[str, ...]
+    allow_empty: bool
+
+    @property
+    def places(self) -> tuple[tuple[str, Path], ...]:
+        """Return each edition with the folder it goes to."""
+        alone = len(self.editions) == 1
+        return tuple((name, self.site if alone else self.site / name) for name in self.editions)
+
+
+def _build(asked: _Asked, progress: Callable[[str], None], store: Store, hands: Hands) -> Built:
+    logs = asked.logs
     progress("reading and reckoning the logs")
-    reading = _listed(logs, lambda: read_and_reckon(logs, store))
-    folder, shown, trips = reading.folder, reading.shown, reading.trips
-    _keep_apart(site, alone=len(editions) == 1)
-    places = [(name, site / name if len(editions) > 1 else site) for name in editions]
-    _keep_fleet(folder, logs, [place for _, place in places])
-    unread = _unread(shown)
-    asked = [_Edition(name=name, place=place, last_good=read_last_good(place, unread)) for name, place in places]
-    if not trips and not allow_empty:
-        for edition in asked:
-            _keep_trips(logs, edition.place, len(edition.last_good))
+    reading = _listed(logs, lambda: read_and_reckon(logs, store, hands=hands))
+    _keep_apart(asked.site, alone=len(asked.editions) == 1)
+    _keep_fleet(reading.folder, logs, [place for _, place in asked.places])
+    unread = _unread(reading.shown)
+    last_good = [read_last_good(place, unread) for _, place in asked.places]
+    if not reading.names and not asked.allow_empty:
+        for (_, place), kept in zip(asked.places, last_good, strict=True):
+            _keep_trips(logs, place, len(kept))
     published = []
-    for edition in asked:
-        progress(f"drawing and writing the pages for the {edition.name}")
-        published.append((edition.place, _publish(shown, _with_last_good(logs, trips, edition), edition, store)))
+    for (name, place), kept in zip(asked.places, last_good, strict=True):
+        progress(f"drawing and writing the pages for the {name}")
+        published.append((place, _edition(logs, reading, kept, policy_of(name, reading.shown.fleet), place, store, hands)))
     return Built(
-        logs=folder.logs,
-        trips=len(trips),
-        last_good=max(len(edition.last_good) for edition in asked),
-        problems=folder.problems,
+        logs=reading.folder.logs,
+        trips=len(reading.names),
+        last_good=max(map(len, last_good)),
+        problems=reading.folder.problems,
         published=tuple(published),
     )
+
+
+def _edition(
+    logs: Path,
+    reading: Reading,
+    last_good: Sequence[Reckoned],
+    policy: Policy,
+    place: Path,
+    store: Store,
+    hands: Hands,
+) -> Published:
+    """Publish one edition; trips that are kept as last read bear on the figures of the vessel's others."""
+    if not last_good:
+        return publish_edition(reading, policy, place, store, hands)
+    with closing(Store(None)) as apart:
+        with_them = read_and_reckon(logs, apart, last_good, hands=hands)
+        return publish_edition(with_them, policy, place, store, hands)
 
 
 def export(
@@ -172,8 +183,8 @@ def export(
     progress(f"reckoning {len(read.trips)} trips")
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     progress(f"writing the files for the {edition}")
-    with speaking(speech_of(shown.fleet.language)):
-        done = publish(_bare_files(shown, trips, edition), folder)
+    with closing(Store(None)) as store:
+        done = publish_files(shown, trips, policy_of(edition, shown.fleet), folder, store)
     return Built(logs=read.logs, trips=len(trips), problems=read.problems, published=((folder, done),))
 
 
@@ -217,24 +228,6 @@ def _keep_fleet(folder: Folder, logs: Path, places: Iterable[Path]) -> None:
             )
 
 
-def _with_last_good(logs: Path, trips: tuple[Reckoned, ...], edition: _Edition) -> tuple[Reckoned, ...]:
-    """Return all trips of an edition; those that are kept bear on the figures of the vessel's others, whose logs are read whole."""
-    if not edition.last_good:
-        return trips
-    shown = named_from(read_folder(logs), logs)
-    return reckon_trips(shown.trips, shown.fleet, shown.problems, edition.last_good)
-
-
-def _bare_files(folder: Folder, trips: tuple[Reckoned, ...], edition: str) -> Iterator[Page]:
-    """Give the files of an edition as they lie where no pages are."""
-    policy = policy_of(edition, folder.fleet)
-    shown = redact_trips(trips, policy)
-    figures = reckon_fleet(shown, folder.fleet)
-    problems = folder.problems if policy.problems else ()
-    for page in data_files(folder.fleet, shown, figures, problems, policy, folder.fleet.title, AtOnce(), linked=False):
-        yield Page(path=page.path.removeprefix(FILES), content=content_of(page))
-
-
 def _keep_apart(site: Path, *, alone: bool) -> None:
     """Refuse to have one archive within another: who is handed the outer folder would be handed both."""
     others = [site / name for name in EDITIONS] if alone else [site]
@@ -246,23 +239,3 @@ def _keep_apart(site: Path, *, alone: bool) -> None:
         )
 
 
-def _publish(folder: Folder, trips: tuple[Reckoned, ...], edition: _Edition, store: Store) -> Published:
-    """Publish one edition: what it does not show is taken out before anything is summed, rendered or kept."""
-    policy = policy_of(edition.name, folder.fleet)
-    shown = redact_trips(trips, policy)
-    logs = {trip.figures.trip.id: trip.log.file for trip in trips}
-    scrub = partial(scrubbed, positions=True)  # the office's too: where the logs stand is nobody's to know
-    made = Made(store, edition.place, folder.fleet.language)
-    with speaking(speech_of(folder.fleet.language)):
-        files = [*_pages(folder, shown, policy, made), *last_good_pages(shown, logs, made, scrub)]
-        done = publish(files, edition.place)
-    made.forget_others()
-    return done
-
-
-def _pages(folder: Folder, shown: tuple[Reckoned, ...], policy: Policy, maker: Maker) -> Iterable[File]:
-    """Give the pages of an edition and all that they lead to, from what it shows."""
-    figures = reckon_fleet(shown, folder.fleet)
-    problems = folder.problems if policy.problems else ()
-    places = Places(species=reckon_species(shown, figures), grounds=reckon_grounds(shown, figures))
-    return render_archive(folder.fleet, shown, figures, problems, policy, places, maker)

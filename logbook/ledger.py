@@ -12,7 +12,7 @@ from logbook.model.gear import FastMark
 from logbook.model.ledger import Brief, Entry, Kit, Share
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.model.packed import packed
+from logbook.model.packed import packed_as_it_stands
 from logbook.model.places import GroundFigures, SpeciesFigures
 from logbook.model.tally import Days, Mishaps, Tally
 from logbook.reckon.fleet import fasts_in_order, reckon_fleet, reckon_vessel
@@ -33,7 +33,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         rows: Its pieces of files.
     """
     share = share_of(trip, fleet)
-    parts = {name: packed(getattr(share, name)) for name in Share.__struct_fields__}
+    parts = {name: packed_as_it_stands(getattr(share, name)) for name in Share.__struct_fields__}
     head = trip.figures.trip
     ends = head.docked or head.last_word
     made = hashlib.sha256()
@@ -177,7 +177,8 @@ class StoredLedger:
 
     @cached_property
     def _mishaps(self) -> tuple[Mishaps, ...]:
-        return tuple(one for one in self._shares.parts("mishaps", Mishaps) if one.fasts or one.damage)
+        of = self._shares.parts("mishaps", Mishaps)
+        return tuple(of[entry.id] for entry in self.entries if of[entry.id].fasts or of[entry.id].damage)
 
     def fasts(self) -> tuple[FastMark, ...]:
         """Return every place where gear came fast, in order of time; those whose time is not known last."""

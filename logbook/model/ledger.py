@@ -102,11 +102,13 @@ class Ledger(Protocol):
     Every `key` changes exactly when one of the trips does that it is of.
     """
 
-    entries: tuple[Entry, ...]
-    """By when they began, then by id."""
+    @property
+    def entries(self) -> Sequence[Entry]:
+        """Return all trips, by when they began, then by id."""
 
-    latest: datetime | None
-    """The last word of the archive; None where it has no trip."""
+    @property
+    def latest(self) -> datetime | None:
+        """Return the last word of the archive; None where it has no trip."""
 
     def key_of(self, entries: Iterable[Entry]) -> bytes:
         """Return the key of some trips."""
@@ -126,8 +128,9 @@ class Ledger(Protocol):
     def fleet(self) -> FleetFigures:
         """Return the sums over all trips."""
 
-    vessels: Collection[str]
-    """Names of the vessels, in order, each as she was first shown."""
+    @property
+    def vessels(self) -> Collection[str]:
+        """Return the names of the vessels, in order, each as she was first shown."""
 
     def of_vessel(self, name: str) -> Sequence[Entry]:
         """Return a vessel's trips, by when they began."""

@@ -39,7 +39,6 @@ class Site(Struct, frozen=True, kw_only=True):
         name: The fleet's name.
         style: Path of the style sheet.
         policy: What this edition shows.
-        trips: Ids of the trips beside a trip that have a page.
         species: Names of the species that have one.
         scripts: Names that templates know scripts by to their paths.
     """
@@ -47,7 +46,6 @@ class Site(Struct, frozen=True, kw_only=True):
     name: str
     style: str
     policy: Policy
-    trips: frozenset[str] = frozenset()
     species: frozenset[str] = frozenset()
     scripts: ByName[str]
 

