@@ -56,7 +56,12 @@ def measured(words: Sequence[str], folder: Path, environment: Mapping[str, str] 
             stdout=told,
             stderr=told,
         )
-        _, status, used = os.wait4(started.pid, 0)
+        try:
+            _, status, used = os.wait4(started.pid, 0)
+        except BaseException:
+            started.terminate()  # who ends the bench ends what it measures
+            started.wait()
+            raise
         took = time.perf_counter() - began
         started.returncode = os.waitstatus_to_exitcode(status)
         told.seek(0)

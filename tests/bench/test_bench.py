@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.bench import runs, stand_in
-from tests.bench.__main__ import main
+from tests.bench.__main__ import BETWEEN, main
 from tests.bench.measured import CommandError, Used
 from tests.bench.peers import Peer, peers
 from tests.bench.runs import FLOOR, OURS, Bench, Run, Work
@@ -97,6 +97,10 @@ def test_a_generator_that_leaves_pages_or_tows_out_is_not_measured(with_stand_in
 
     with pytest.raises(CommandError, match="not 3 pages"):
         bench._generate(hugo, hugo.full)
+
+
+def test_readme_has_the_place_that_the_tables_go_to() -> None:
+    assert len(BETWEEN.findall((runs.ROOT / "README.md").read_text("utf-8"))) == 1
 
 
 def run(who: str, work: Work, turn: int, took: float) -> Run:

@@ -1,9 +1,12 @@
 """What a command took is measured right, with all that it started."""
 
 import json
+import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 
@@ -61,3 +64,22 @@ def test_waiting_is_no_processor_time(tmp_path: Path) -> None:
 def test_a_command_that_fails_is_no_measure(tmp_path: Path) -> None:
     with pytest.raises(CommandError, match=r"status 3\n.*no such thing"):
         measured((sys.executable, "-c", "print('no such thing'); raise SystemExit(3)"), tmp_path)
+
+
+def test_who_interrupts_the_measuring_ends_the_command_too(tmp_path: Path) -> None:
+    def interrupted(*_: object) -> NoReturn:
+        raise KeyboardInterrupt
+
+    before = signal.signal(signal.SIGALRM, interrupted)
+    signal.setitimer(signal.ITIMER_REAL, 2)
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            measured(
+                (sys.executable, "-c", "import os, time; print(os.getpid(), flush=True); time.sleep(60)"), tmp_path
+            )
+    finally:
+        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.signal(signal.SIGALRM, before)
+
+    with pytest.raises(ProcessLookupError):
+        os.kill(int((tmp_path / "told.txt").read_text("utf-8")), 0)
