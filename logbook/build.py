@@ -124,7 +124,9 @@ def _build(asked: _Asked, progress: Callable[[str], None], store: Store, hands: 
     published = []
     for (name, place), kept in zip(asked.places, last_good, strict=True):
         progress(f"drawing and writing the pages for the {name}")
-        published.append((place, _edition(logs, reading, kept, policy_of(name, reading.shown.fleet), place, store, hands)))
+        published.append(
+            (place, _edition(logs, reading, kept, policy_of(name, reading.shown.fleet), place, store, hands))
+        )
     return Built(
         logs=reading.folder.logs,
         trips=len(reading.names),
@@ -237,5 +239,3 @@ def _keep_apart(site: Path, *, alone: bool) -> None:
             f"another archive stands in {within}, and whoever is given {site} would have both; "
             f"build into another folder, or move that one away"
         )
-
-

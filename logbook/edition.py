@@ -17,7 +17,7 @@ from logbook.publish.folder import Published, publish
 from logbook.read.folder import Folder as Told
 from logbook.reckon.landed import landed_of
 from logbook.redact.trip import is_held, redact_trip
-from logbook.render.pages import data_files
+from logbook.render.files.all import fleet_files
 from logbook.render.files.paths import FILES, trip_file
 from logbook.render.files.rows import trip_rows
 from logbook.render.files.trip_json import trip_json
@@ -151,12 +151,12 @@ def _bare_files(told: Told, trips: Sequence[Reckoned], policy: Policy, shares: S
     for trip in trips:
         held = latest is not None and is_held(trip.figures.trip.last_word, latest, policy)
         shown = redact_trip(trip, policy, held=held)
-        shares.keep(b"", kept_of(shown, fleet, trip_rows(shown, landed_of(shown, fleet), fleet, policy)))
+        shares.keep(b"", kept_of(shown, fleet, trip_rows(shown, landed_of(shown, fleet), policy)))
         path = trip_file(shown.figures.trip.id).removeprefix(FILES)
         yield Page(path=path, content=trip_json(shown.figures))
     ledger = StoredLedger(shares, _nothing_more)
     problems = told.problems if policy.problems else ()
-    for file in data_files(fleet, ledger, problems, policy, fleet.title, AtOnce(), linked=False):
+    for file in fleet_files(fleet, ledger, ledger.fasts(), problems, policy, fleet.title, AtOnce(), linked=False):
         yield Page(path=file.path.removeprefix(FILES), content=content_of(file))
 
 

@@ -189,13 +189,19 @@ class Adapter:
     def head(self, name):
         t = self._t[name]
         c = t.figures.catch
-        return Head(id=t.figures.trip.id, last_word=t.figures.trip.last_word, caught=tuple(c), kept=tuple(n for n, s in c.items() if s.kept_kg))
+        return Head(
+            id=t.figures.trip.id,
+            last_word=t.figures.trip.last_word,
+            caught=tuple(c),
+            kept=tuple(n for n, s in c.items() if s.kept_kg),
+        )
 
     def key(self, name):
         return hashlib.sha256(self.content(name)).digest()
 
     def content(self, name):
         from logbook.model.packed import packed
+
         return packed(self._t[name])
 
     def trip(self, name):

@@ -51,6 +51,6 @@ def reckoned(log: Path, at: str | None, *, past: Past) -> tuple[Trip, Fleet, Tri
     others: tuple[VesselLog, ...] = other_logs(log, trip, fleets) if past is Past.ALWAYS or out else ()
     neighbours = neighbours_of((trip, *(other.head for other in others)))[trip.file]
     if past is Past.ALWAYS or (past is Past.WHILE_OUT and out):
-        neighbours = replace(neighbours, past=past_of(read_earlier(others, trip, fleets)))
+        neighbours = replace(neighbours, past=past_of(read_earlier(others, trip, fleets), trip))
     fleet = fleets.of(log).fleet
     return trip, fleet, reckon_trip(trip, fleet, neighbours, at=time, problems=problems)

@@ -2,11 +2,10 @@
 
 A reader meets whole files only, and no link before what it leads to: files that no page leads to yet come first, then those
 that are replaced, and what no page leads to any more goes last. Only files on the archive's own list are ever deleted or
-written over.
+written over. Files are taken one by one, and none is held once it stands aside.
 """
 
 import errno
-import hashlib
 import os
 import time
 from collections.abc import Iterable, Mapping, Sequence
@@ -14,10 +13,12 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from logbook.model.page import File, Page, content_of
+from logbook.model.page import File, content_of
+from logbook.model.seen import Seen, Unseen
 from logbook.publish.lock import BusyError, alone
 from logbook.publish.manifest import MANIFEST, Manifest, is_inside, manifest_text, read_manifest
-from logbook.publish.staging import STAGING, Staging, behind_link, clear_aside, there
+from logbook.publish.staging import STAGING, Part, Staging, behind_link, there
+from logbook.publish.standing import StandingFiles
 
 _FRONT = "index.html"
 _GRACE_S = 1.0
@@ -43,12 +44,23 @@ class Published(Struct, frozen=True, kw_only=True):
     removed: int
 
 
-def publish(files: Iterable[File], folder: Path) -> Published:
+def publish(
+    files: Iterable[File],
+    folder: Path,
+    seen: Seen | None = None,
+    *,
+    every: bool = False,
+    listed: Manifest | None = None,
+) -> Published:
     """Put the files into the folder, so that a reader never meets a page cut short or a dead link.
 
     Args:
-        files: Every file of the archive, in any order; paths are relative and stay inside the folder.
+        files: Every file of the archive, in any order; paths are relative and stay inside the folder. They are taken one by one
+            while no other build can write there; where that raises an error, the archive stays as it stands.
         folder: Where the archive stands; made where it is not there.
+        seen: Remembers how the last build left this archive; without it, the bytes of each file that stands are looked at.
+        every: Whether they are looked at in any case.
+        listed: The archive's list, where it was read already.
 
     Returns:
         What was changed.
@@ -57,16 +69,12 @@ def publish(files: Iterable[File], folder: Path) -> Published:
         PublishError: The folder can't be written, holds a file of that name that is not the archive's, or another build
             is still busy after half a minute.
     """
-    staged = {file.path: file for file in files}
-    for path in staged:
-        if not is_inside(path):
-            raise PublishError(f"a page would stand outside the archive: {path!r}")
     if there(folder) and not folder.is_dir():
         raise PublishError(f"{folder} is a file or leads nowhere; name another place for the archive")
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with alone(folder):
-            return _replace_all(staged, folder)
+            return _replace_all(files, folder, seen or Unseen(), read_manifest(folder, listed), every=every)
     except BusyError as busy:
         raise PublishError(str(busy)) from busy
     except OSError as fault:
@@ -79,53 +87,89 @@ def _told(fault: OSError) -> str:
     return f"{where}{fault.strerror or fault}{room}"
 
 
-def _replace_all(staged: dict[str, File], folder: Path) -> Published:
+class _Staged(Struct, frozen=True, kw_only=True):
+    """The files that were handed in, once what does not stand already is aside.
+
+    Attributes:
+        digests: Of each, by path.
+        parts: Those that are aside.
+    """
+
+    digests: dict[str, str]
+    parts: dict[str, Part]
+
+
+def _replace_all(files: Iterable[File], folder: Path, seen: Seen, before: Manifest, *, every: bool) -> Published:
     """Write what changed, in an order in which no link is dead, then delete what the archive no longer has."""
-    clear_aside(folder)
-    before = read_manifest(folder)
-    new = {path: _digest(file) for path, file in staged.items()}
-    changed = [path for path in staged if path in before.unlinked or not _stands(folder / path, new[path])]
-    gone = sorted(before.files.keys() - new.keys(), key=_order, reverse=True)
-    if changed or before != Manifest(files=new):
-        _check_places(folder, changed, before)
-        with Staging(folder) as staging:
-            parts = {}
-            for path in changed:
-                content = content_of(staged[path])
-                new[path] = hashlib.sha256(content).hexdigest()
-                parts[path] = staging.write(content, path)
-            _put_all(parts, gone, new, before, staging)
-    return Published(files=len(new), written=len(changed), removed=len(gone))
+    standing = StandingFiles(folder, seen, before, every=every)
+    listed = before.digest
+    with Staging(folder) as staging:
+        staged = _stage(files, folder, before, standing, staging)
+        new, parts = staged.digests, staged.parts
+        gone = sorted(before.files.keys() - new.keys(), key=_order, reverse=True)
+        began, unmoved = time.time_ns(), standing.unmoved() | staging.made
+        if parts or before.unlinked or new != before.files:
+            listed = _put_all(staged, gone, before, staging)
+    left = standing.left(listed, len(new), unmoved, staging.changed)
+    placed = {path: part.stamp(began) for path, part in parts.items()}
+    forgotten = standing.forgotten(new).union(gone)
+    if standing.found or placed or forgotten or left != seen.left():
+        seen.keep(left, {**standing.found, **placed}, forgotten)
+    return Published(files=len(new), written=len(parts), removed=len(gone))
 
 
-def _put_all(
-    parts: dict[str, Path], gone: Sequence[str], new: dict[str, str], before: Manifest, staging: Staging
-) -> None:
-    """Move into place what is whole aside.
+def _stage(files: Iterable[File], folder: Path, before: Manifest, standing: StandingFiles, staging: Staging) -> _Staged:
+    """Write aside what does not stand already, one file at a time."""
+    staged = _Staged(digests={}, parts={})
+    checked: set[Path] = set()
+    for file in files:
+        path = file.path
+        if path not in before.files and not is_inside(path):
+            raise PublishError(f"a page would stand outside the archive: {path!r}")
+        digest = file.digest
+        staged.parts.pop(path, None)
+        if not standing.whole(path, digest) or path in before.unlinked:
+            _check_place(folder, path, before, checked)
+            staged.parts[path] = part = staging.write(content_of(file), path)
+            digest = part.digest
+        staged.digests[path] = digest
+    return staged
+
+
+def _put_all(staged: _Staged, gone: Sequence[str], before: Manifest, staging: Staging) -> str:
+    """Move into place what is whole aside, and return the digest of the list.
 
     The list names every file while it stands or may stand, so that a build cut short is finished by the next. What it calls
     unlinked may itself lead to what never came or is no more, and so the next build takes it away before anything else.
+    Where no file comes and none goes, the list that stands names them all.
     """
+    new, parts = staged.digests, staged.parts
     fresh = sorted((path for path in parts if path in before.unlinked or not staging.has(path)), key=_order)
     either = {**before.files, **new}
-    lists = [manifest_text(either, fresh), manifest_text(either), manifest_text(either, gone), manifest_text(new)]
-    first, linked, apart, last = (staging.write(text, MANIFEST) for text in lists)
+    last = staging.write(manifest_text(new), MANIFEST)
+    coming = staging.write(manifest_text(either, fresh), MANIFEST) if fresh else last
+    linked = staging.write(manifest_text(either), MANIFEST) if fresh and gone else last
+    going = staging.write(manifest_text(either, gone), MANIFEST) if gone else last
     left = [path for path in gone if path not in before.unlinked and path.endswith(".html") and staging.holds(path)]
     ways_back = {path: staging.write(way_back(path), path) for path in left if _FRONT in new}
+    staging.flush_parts()
     for path in sorted(before.unlinked, key=_order, reverse=True):
         staging.remove(path)
-    _place({MANIFEST: first}, staging)
-    _place({path: parts[path] for path in fresh}, staging)
-    _place({MANIFEST: linked}, staging)
+    if fresh:
+        _place({MANIFEST: coming}, staging)
+        _place({path: parts[path] for path in fresh}, staging)
+        _place({MANIFEST: linked}, staging)
     _place({path: parts[path] for path in sorted(parts.keys() - set(fresh), key=_order)}, staging)
     if gone:
-        _place({MANIFEST: apart}, staging)
+        _place({MANIFEST: going}, staging)
         _place(ways_back, staging)
         _take_away(gone, staging)
-    _place({MANIFEST: last}, staging)
+    if gone or not fresh:
+        _place({MANIFEST: last}, staging)
+    return last.digest
 
 
-def _place(parts: Mapping[str, Path], staging: Staging) -> None:
+def _place(parts: Mapping[str, Part], staging: Staging) -> None:
     """Move files into place, and go on when the disk knows of it."""
     for path, part in parts.items():
         staging.place(part, path)
@@ -163,32 +207,18 @@ def _order(path: str) -> tuple[int, str]:
     return (1, path) if path.startswith("trips/") else (2, path)
 
 
-def _digest(file: File) -> str:
-    return hashlib.sha256(file.content).hexdigest() if isinstance(file, Page) else file.digest
-
-
-def _stands(target: Path, digest: str) -> bool:
-    """Tell whether a file stands there whole; its bytes are looked at, since a power cut leaves sizes and times right."""
-    try:
-        return not target.is_symlink() and hashlib.sha256(target.read_bytes()).hexdigest() == digest
-    except (FileNotFoundError, NotADirectoryError, IsADirectoryError):
-        return False
-
-
-def _check_places(folder: Path, changed: Iterable[str], before: Manifest) -> None:
-    """Raise an error where a file can't be put, before anything is written."""
-    _check_folder(folder / STAGING, folder)
-    folders = set()
-    for path in changed:
-        target = folder / path
-        folders.add(target.parent)
-        if target.is_dir() and not target.is_symlink():
-            raise PublishError(f"{target} is a folder, and the archive has a file of that name; move it")
-        if path not in before.files and there(target):
-            known = "" if before.files else f" (no list of its files can be read in {MANIFEST})"
-            raise PublishError(f"{target} is not the archive's own file{known}; move it, or build into another folder")
-    for parent in sorted(folders):
-        _check_folder(parent, folder)
+def _check_place(folder: Path, path: str, before: Manifest, checked: set[Path]) -> None:
+    """Raise an error where a file can't be put, before it is written aside; each folder is checked once."""
+    target = folder / path
+    if target.is_dir() and not target.is_symlink():
+        raise PublishError(f"{target} is a folder, and the archive has a file of that name; move it")
+    if path not in before.files and there(target):
+        known = "" if before.files else f" (no list of its files can be read in {MANIFEST})"
+        raise PublishError(f"{target} is not the archive's own file{known}; move it, or build into another folder")
+    for parent in (folder / STAGING, target.parent):
+        if parent not in checked:
+            _check_folder(parent, folder)
+            checked.add(parent)
 
 
 def _check_folder(parent: Path, folder: Path) -> None:

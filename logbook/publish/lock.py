@@ -9,8 +9,6 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from filelock import FileLock, Timeout
-
 LOCK = ".archive.lock"
 BUILDER = ".archive.builder"
 _WAIT_S = 30
@@ -29,6 +27,8 @@ def alone(folder: Path) -> Iterator[None]:
         BusyError: Another build is still busy after half a minute; says which, where that is known.
         OSError: The lock can't be made.
     """
+    from filelock import FileLock, Timeout  # noqa: PLC0415 - it takes as long to load as a build with nothing to do
+
     note = folder / BUILDER
     lock = FileLock(folder / LOCK)
     try:

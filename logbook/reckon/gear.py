@@ -10,7 +10,7 @@ from logbook.model.basis import Basis
 from logbook.model.gear import FastMark, NetFigures
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.model.past import GearPast, Past
+from logbook.model.past import GearLeft, GearPast, Past
 from logbook.model.quantity import HOUR
 from logbook.model.trip import GearEvent, Period, Tow, Trip
 from logbook.reckon.totals import add_floats
@@ -42,11 +42,6 @@ def reckon_gear(trip: Trip, past: Past) -> GearParts:
 
     Nets of which the log or the fleet file tells; doors and warps where something was ever done to them.
     """
-    names: dict[str, str] = {}
-    named = (event.name for event in trip.gear if event.part == "net" and not _is_nameless(event))
-    for name in (*(net.name for net in trip.vessel.nets), *(net_of(tow, trip) for tow in trip.tows), *named):
-        if name:
-            names.setdefault(fold_name(name), name)
     whose = len(trip.vessel.nets) != 1 and any(
         event.part == "net" and _is_nameless(event) and event.event in _ANEW for event in trip.gear
     )
@@ -55,28 +50,60 @@ def reckon_gear(trip: Trip, past: Past) -> GearParts:
             name,
             _figures(_tows_of(trip, folded), _net_events(trip, folded), past.nets.get(folded, GearPast()), whose=whose),
         )
-        for folded, name in names.items()
+        for folded, name in _nets(trip).items()
     ]
-    events = {part: tuple(event for event in trip.gear if event.part == part) for part in RIGGING}
     rigging = [
-        (part, _figures(trip.tows, events[part], past.rigging.get(part, GearPast()), whose=False))
+        (part, _figures(trip.tows, _events(trip, part), past.rigging.get(part, GearPast()), whose=False))
         for part in RIGGING
-        if events[part] or part in past.rigging
+        if _events(trip, part) or part in past.rigging
     ]
     return GearParts(nets=ByName(nets), rigging=ByName(rigging))
 
 
-def gear_after(trip: Trip, past: Past) -> tuple[ByName[GearPast], ByName[GearPast]]:
-    """Return what a trip leaves behind of its nets, and of its doors and warps."""
-    gear = reckon_gear(trip, past)
-    nets = {name: past.nets[name] for name in past.nets}
-    nets |= {fold_name(name): _left(figures) for name, figures in gear.nets.items()}
-    rigging = {part: _left(figures) for part, figures in gear.rigging.items()}
-    return ByName(nets.items()), ByName(rigging.items())
+def left_of_nets(trip: Trip) -> Iterator[tuple[str, GearLeft]]:
+    """Give what a trip adds to each of its nets, by folded name; `trip` as it stood."""
+    for folded in _nets(trip):
+        yield folded, _left(_tows_of(trip, folded), _net_events(trip, folded))
 
 
-def _left(figures: NetFigures) -> GearPast:
-    return GearPast(towed_h=figures.towed_h_since_mended, tows=figures.tows_since_mended, mended_at=figures.mended_at)
+def left_of_rigging(trip: Trip) -> Iterator[tuple[str, GearLeft]]:
+    """Give what a trip adds to doors and warps; `trip` as it stood."""
+    for part in RIGGING:
+        yield part, _left(trip.tows, _events(trip, part))
+
+
+def rigged(trip: Trip) -> tuple[str, ...]:
+    """Return to which of doors and warps something was done; `trip` as it stood."""
+    return tuple(part for part in RIGGING if _events(trip, part))
+
+
+def carried_on(before: GearPast, left: GearLeft) -> GearPast:
+    """Return the hours of one part after a trip, of those before it and what the trip adds."""
+    if left.mended_at is not None:
+        before = GearPast(mended_at=left.mended_at)
+    hours = add_floats((before.towed_h, *left.hours))
+    return GearPast(towed_h=hours, tows=before.tows + left.tows, mended_at=before.mended_at)
+
+
+def _nets(trip: Trip) -> dict[str, str]:
+    """Return the nets that the log or the fleet file tells of, by folded name."""
+    names: dict[str, str] = {}
+    named = (event.name for event in trip.gear if event.part == "net" and not _is_nameless(event))
+    for name in (*(net.name for net in trip.vessel.nets), *(net_of(tow, trip) for tow in trip.tows), *named):
+        if name:
+            names.setdefault(fold_name(name), name)
+    return names
+
+
+def _events(trip: Trip, part: str) -> tuple[GearEvent, ...]:
+    return tuple(event for event in trip.gear if event.part == part)
+
+
+def _left(tows: Sequence[Tow], events: Sequence[GearEvent]) -> GearLeft:
+    last = max((event.at for event in events if event.event in _ANEW and event.at is not None), default=None)
+    since = [tow for tow in tows if last is None or _after(tow, last)]
+    known = tuple(hours for tow in since if (hours := _hours(tow)) is not None)
+    return GearLeft(hours=known, tows=len(since), mended_at=last)
 
 
 def _tows_of(trip: Trip, net: str) -> tuple[Tow, ...]:
@@ -107,11 +134,7 @@ def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast,
         before: What it comes with from earlier trips.
         whose: Whether something was mended of which nobody knows whether it was this.
     """
-    anew = [event for event in events if event.event in _ANEW]
-    last = max((event.at for event in anew if event.at is not None), default=None)
-    since = [tow for tow in tows if last is None or _after(tow, last)]
-    carried = before if last is None else GearPast(mended_at=last)
-    hours = add_floats((carried.towed_h, *(_hours(tow) for tow in since)))
+    now = carried_on(before, _left(tows, events))
     took = [event.took / HOUR for event in events if event.took is not None]
     return NetFigures(
         towed_h=add_floats(_hours(tow) for tow in tows),
@@ -120,18 +143,18 @@ def _figures(tows: Sequence[Tow], events: Sequence[GearEvent], before: GearPast,
         fasts=sum(tow.fast is not None for tow in tows),
         damage=tuple(words for tow in tows for words in (tow.damage, tow.gear_lost) if words),
         time_lost_h=sum(took) if took else None,
-        towed_h_since_mended=hours,
-        tows_since_mended=carried.tows + len(since),
-        mended_at=carried.mended_at,
-        basis=_basis(tows, anew, carried, whose=whose),
+        towed_h_since_mended=now.towed_h,
+        tows_since_mended=now.tows,
+        mended_at=now.mended_at,
+        basis=_basis(tows, events, now, whose=whose),
     )
 
 
-def _basis(tows: Sequence[Tow], anew: Sequence[GearEvent], carried: GearPast, *, whose: bool) -> Basis:
+def _basis(tows: Sequence[Tow], events: Sequence[GearEvent], now: GearPast, *, whose: bool) -> Basis:
     words = []
-    if carried.mended_at is None:
+    if now.mended_at is None:
         words.append(reasons.NEVER_MENDED)
-    if any(event.at is None for event in anew):
+    if any(event.at is None and event.event in _ANEW for event in events):
         words.append(reasons.MENDED_AT_NO_TIME)
     if whose:
         words.append(reasons.MENDED_NO_NET)

@@ -1,6 +1,6 @@
 """What the other trips of a vessel say of each of hers: which was before and after, and what the earlier ones leave behind."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
 from itertools import groupby
 
@@ -8,8 +8,9 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours
 from logbook.model.names import fold_name, slug
+from logbook.model.placed import Placed, placed
 from logbook.model.trip import Trip
-from logbook.reckon.past import NOTHING, after
+from logbook.reckon.past import pasts
 
 ALONE = Neighbours()
 """A trip of which no other is known."""
@@ -27,25 +28,42 @@ def neighbours_of(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
     Args:
         trips: In any order; of one vessel or many.
     """
-    ordered = sorted(trips, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     found: dict[str, Neighbours] = {}
-    for _, group in groupby(ordered, key=lambda trip: fold_name(trip.vessel.name)):
-        own = list(group)
-        numbers = _numbers(own)
-        ids = [trip_id(trip.vessel.name, trip.begins, number) for trip, number in zip(own, numbers, strict=True)]
-        for n, trip in enumerate(own):
-            last = n + 1 == len(own)
-            later = [other.sailed or other.begins for other in own[n + 1 :] if other.begins > trip.begins]
-            found[trip.file] = Neighbours(
-                number_that_day=numbers[n],
-                previous_id=ids[n - 1] if n else None,
-                next_id=None if last else ids[n + 1],
-                next_sailed=later[0] if later else None,
-            )
+    for own in _by_vessel(trips):
+        found |= zip((trip.file for trip in own), in_a_row([placed(trip) for trip in own]), strict=True)
     return found
 
 
-def _numbers(own: list[Trip]) -> list[int]:
+def in_a_row(own: Sequence[Placed]) -> Iterator[Neighbours]:
+    """Give what is said of each of one vessel's trips, in order, by the others but for what they leave behind."""
+    numbers = _numbers(own)
+    ids = [trip_id(trip.vessel, trip.begins, number) for trip, number in zip(own, numbers, strict=True)]
+    sailed = _next_sailed(own)
+    for n in range(len(own)):
+        yield Neighbours(
+            number_that_day=numbers[n],
+            previous_id=ids[n - 1] if n else None,
+            next_id=ids[n + 1] if n + 1 < len(own) else None,
+            next_sailed=sailed[n],
+        )
+
+
+def _by_vessel(trips: Iterable[Trip]) -> Iterator[list[Trip]]:
+    ordered = sorted(trips, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
+    for _, own in groupby(ordered, key=lambda trip: fold_name(trip.vessel.name)):
+        yield list(own)
+
+
+def _next_sailed(own: Sequence[Placed]) -> list[datetime | None]:
+    """Return for each trip of a vessel when she next sailed; two that began together are none later than the other."""
+    found: list[datetime | None] = [None] * len(own)
+    for n in range(len(own) - 2, -1, -1):
+        later = own[n + 1]
+        found[n] = (later.sailed or later.begins) if later.begins > own[n].begins else found[n + 1]
+    return found
+
+
+def _numbers(own: Sequence[Placed]) -> list[int]:
     """Return for each trip of a vessel which one of its day it is."""
     counts: dict[str, int] = {}
     numbers = []
@@ -58,11 +76,8 @@ def _numbers(own: list[Trip]) -> list[int]:
 
 def with_past(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
     """Return the same with what the earlier trips of each vessel leave behind, of trips whose whole logs are given."""
-    known = sorted(trips, key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
-    found = dict(neighbours_of(known))
-    for _, own in groupby(known, key=lambda trip: fold_name(trip.vessel.name)):
-        past = NOTHING
-        for trip in own:
-            found[trip.file] = replace(found[trip.file], past=past)
-            past = after(past, trip)
+    found: dict[str, Neighbours] = {}
+    for own in _by_vessel(trips):
+        near = in_a_row([placed(trip) for trip in own])
+        found |= {trip.file: replace(one, past=past) for trip, one, past in zip(own, near, pasts(own), strict=True)}
     return found

@@ -14,7 +14,7 @@ from logbook.model.fleet import Limits
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.out_turn import HailedGrade, HailedSpecies
-from logbook.model.past import Past
+from logbook.model.past import Past, Spread
 from logbook.model.trip import OutTurn, Trip
 from logbook.reckon.catch import NO_GRADE, add, key, kilograms, species_key
 from logbook.reckon.gaps import numbers
@@ -40,7 +40,9 @@ def reckon_out_turn(trip: Trip, catch: Mapping[str, SpeciesTotal], limits: Limit
     return ByName(
         (
             name,
-            _species(catch.get(name), landed.get(name, ()), limits, past.out_turn_over_hail.get(name, ()), gaps(name)),
+            _species(
+                catch.get(name), landed.get(name, ()), limits, past.out_turn_over_hail.get(name, Spread()), gaps(name)
+            ),
         )
         for name in names
     )
@@ -62,12 +64,21 @@ def out_turn_over_hail(trip: Trip) -> dict[str, float]:
     """
     ratios: dict[str, float] = {}
     gaps = _hail_gaps(trip)
+    hailed = _hailed(trip)
     for name, entries in weighed_species(trip).items():
-        hail = add(kilograms(amount) for tow in trip.tows for amount in tow.catch if key(amount) == name)
-        scale = _weight(entries)
+        hail, scale = add(hailed.get(name, ())), _weight(entries)
         if hail and scale is not None and not gaps(name) and not _unread(entries):
             ratios[name] = float(scale / hail)
     return ratios
+
+
+def _hailed(trip: Trip) -> dict[str, list[Decimal | None]]:
+    """Return the weights that were kept of each species."""
+    weights: dict[str, list[Decimal | None]] = {}
+    for tow in trip.tows:
+        for amount in tow.catch:
+            weights.setdefault(key(amount), []).append(kilograms(amount))
+    return weights
 
 
 def is_whole(hail: HailedSpecies) -> bool:
@@ -90,25 +101,24 @@ def _species(
     total: SpeciesTotal | None,
     entries: Sequence[OutTurn],
     limits: Limits,
-    ratios: Sequence[float],
+    past: Spread,
     hail_gaps: Sequence[str],
 ) -> HailedSpecies:
     hail, scale = total.kept_kg if total is not None else None, _weight(entries)
     difference, percent = _difference(hail, scale)
-    low, middle, high = quartiles(ratios)
     return HailedSpecies(
         hail_kg=hail,
         out_turn_kg=scale,
         difference_kg=difference,
         difference_percent=percent,
         within_tolerance=_within(hail, difference, limits),
-        bias_percent=(middle - 1) * 100 if middle is not None else None,
-        expected_out_turn_kg=_times(hail, middle),
-        expected_low_kg=_times(hail, low),
-        expected_high_kg=_times(hail, high),
-        bias_trips=len(ratios),
+        bias_percent=(past.middle - 1) * 100 if past.middle is not None else None,
+        expected_out_turn_kg=_times(hail, past.middle),
+        expected_low_kg=_times(hail, past.low),
+        expected_high_kg=_times(hail, past.high),
+        bias_trips=past.trips,
         grades=_grades(total, entries),
-        basis=_basis(hail_gaps if hail is not None else (), _unread(entries), len(ratios)),
+        basis=_basis(hail_gaps if hail is not None else (), _unread(entries), past.trips),
     )
 
 
@@ -146,14 +156,24 @@ def _within(hail: Decimal | None, difference: Decimal | None, limits: Limits) ->
     return abs(difference) * 100 <= limits.hail_tolerance * hail
 
 
+def spread(ratios: Sequence[float]) -> Spread:
+    """Return how the ratios of some trips lie."""
+    low, middle, high = quartiles(ratios)
+    return Spread(trips=len(ratios), low=low, middle=middle, high=high)
+
+
 def quartiles(ratios: Sequence[float]) -> tuple[float | None, float | None, float | None]:
     """Return the quartiles, ends included; None each for fewer than five."""
     if len(ratios) < ENOUGH:
         return None, None, None
-    from statistics import quantiles  # noqa: PLC0415 - a vessel's first trips don't need it
+    ordered = sorted(ratios)
+    return _quarter(ordered, 1), _quarter(ordered, 2), _quarter(ordered, 3)
 
-    low, middle, high = quantiles(ratios, n=4, method="inclusive")
-    return low, middle, high
+
+def _quarter(ordered: Sequence[float], n: int) -> float:
+    """Return the n-th quartile, as `statistics.quantiles` has it, which takes a tenth of a build of one log to be loaded."""
+    place, over = divmod(n * (len(ordered) - 1), 4)
+    return (ordered[place] * (4 - over) + ordered[place + 1] * over) / 4
 
 
 def _times(weight: Decimal | None, ratio: float | None) -> float | None:

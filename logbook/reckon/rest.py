@@ -13,6 +13,7 @@ from logbook.model import reasons
 from logbook.model.basis import Basis
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
+from logbook.model.past import Rested
 from logbook.model.quantity import DAY, HOUR
 from logbook.model.rest import RestFigures
 from logbook.model.trip import Period, Trip
@@ -36,14 +37,14 @@ class _Log(Struct, frozen=True, kw_only=True):
     """What one log says of rest.
 
     Attributes:
-        trip: The trip.
+        told: All that it says.
         span: From sailing to the end of the last landing, or to the moment of the figures.
         names: Each hand or watch as first typed, by folded name.
         entries: Periods of rest, by folded name.
         bill: Hours on watch, by folded name.
     """
 
-    trip: Trip
+    told: Rested
     span: Stretch
     names: dict[str, str]
     entries: dict[str, list[Period]]
@@ -72,7 +73,20 @@ def rest_until(trip: Trip) -> datetime | None:
     return None if last is None else last.finished or last.docked
 
 
-def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Trip] = ()) -> ByName[RestFigures]:
+def rested(trip: Trip) -> Rested:
+    """Return what a log says of rest."""
+    return Rested(
+        file=trip.file,
+        zone=trip.zone,
+        sailed=trip.sailed or trip.begins,
+        until=rest_until(trip),
+        rest=trip.rest,
+        all_hands=trip.all_hands,
+        watches=trip.watches,
+    )
+
+
+def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Rested] = ()) -> ByName[RestFigures]:
     """Return the rest of each hand and watch that the log tells of, by the name as first typed.
 
     Hours with no entry count as work. A watch of the watch bill that has no entries rests when it is off watch and not all
@@ -82,35 +96,35 @@ def reckon_rest(trip: Trip, as_of: datetime, earlier: Sequence[Trip] = ()) -> By
         trip: The trip. What it logs after the end of its last landing, or after `as_of` where there is none, does not count;
             rest logged while landing does, so a log that was cut at its docking lacks it.
         as_of: When the figures end, where no landing is logged.
-        earlier: The vessel's earlier trips in order of time. The seven days run on into them as far back as all time between
-            two trips is logged as that hand's rest, or there is none.
+        earlier: What the logs of the vessel's earlier trips say, in order of time. The seven days run on into them as far back
+            as all time between two trips is logged as that hand's rest, or there is none.
     """
-    log = _log(trip, rest_until(trip) or as_of)
+    told = rested(trip)
+    log = _log(told, told.until or as_of)
     if not log.names:
         return ByName()
     logs = (log, *_week_before(log, earlier))
     return ByName((name, _figures(hand, logs)) for hand, name in log.names.items())
 
 
-def _week_before(log: _Log, earlier: Sequence[Trip]) -> Iterator[_Log]:
+def _week_before(log: _Log, earlier: Sequence[Rested]) -> Iterator[_Log]:
     """Give the logs of the week before a trip sailed, the last first, up to one of which it is not known when it ended."""
     since = log.span[0] - _WEEK
-    for trip in reversed(earlier):
-        end = rest_until(trip)
-        if end is None or end <= since:
+    for told in reversed(earlier):
+        if told.until is None or told.until <= since:
             return
-        yield _log(trip, end)
+        yield _log(told, told.until)
 
 
-def _log(trip: Trip, end: datetime) -> _Log:
+def _log(told: Rested, end: datetime) -> _Log:
     names: dict[str, str] = {}
     entries: dict[str, list[Period]] = {}
     bill: dict[str, _Hours] = {}
-    for period in trip.rest:
+    for period in told.rest:
         entries.setdefault(_folded(period.words, names), []).append(period)
-    for watch in trip.watches:
+    for watch in told.watches:
         bill.setdefault(_folded(watch.name, names), []).extend(watch.hours)
-    return _Log(trip=trip, span=(trip.sailed or trip.begins, end), names=names, entries=entries, bill=bill)
+    return _Log(told=told, span=(told.sailed, end), names=names, entries=entries, bill=bill)
 
 
 def _folded(name: str, names: dict[str, str]) -> str:
@@ -127,7 +141,7 @@ def _figures(hand: str, logs: Sequence[_Log]) -> RestFigures:
     if not own.told or log.span[1] <= log.span[0]:
         return _nothing(own)
     rest = within(own.rest, log.span)
-    rules = clocks(log.trip.zone)
+    rules = clocks(log.told.zone)
     day = least_in(own.rest, DAY, log.span)
     known, since = _with_week_before(hand, own, logs)
     week = least_in(known.rest, _WEEK, (since, log.span[1]))
@@ -198,12 +212,12 @@ def _known(log: _Log, hand: str, span: Stretch) -> _Known:
     entries = log.entries.get(hand, [])
     used = tuple(_used(entries))
     rest = united(used)
-    words = _left_out(reasons.REST_LEFT_OUT, entries, span, log.trip.file)
+    words = _left_out(reasons.REST_LEFT_OUT, entries, span, log.told.file)
     hours = log.bill.get(hand)
     if hours is None or within(rest, log.span) or span[1] - span[0] > _LONGEST_BILL:
         return _Known(told=bool(used), rest=rest, words=words, certain=True)
-    lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.trip.all_hands, span, log.trip.file)
-    off = _off_watch(hours, log.trip, span)
+    lost = _left_out(reasons.ALL_HANDS_LEFT_OUT, log.told.all_hands, span, log.told.file)
+    off = _off_watch(hours, log.told, span)
     return _Known(told=True, rest=united((*rest, *off)), words=(reasons.WATCH_BILL, *words, *lost), certain=not lost)
 
 
@@ -224,9 +238,9 @@ def _left_out(words: str, periods: Iterable[Period], span: Stretch, file: str) -
     )
 
 
-def _off_watch(hours: _Hours, trip: Trip, span: Stretch) -> Stretches:
+def _off_watch(hours: _Hours, told: Rested, span: Stretch) -> Stretches:
     """Return when a watch is off by the watch bill and not everyone is turned to."""
-    return less(span, united((*_on_watch(hours, clocks(trip.zone), span), *_used(trip.all_hands))))
+    return less(span, united((*_on_watch(hours, clocks(told.zone), span), *_used(told.all_hands))))
 
 
 def _on_watch(hours: _Hours, rules: tzinfo, span: Stretch) -> Iterator[Stretch]:

@@ -230,7 +230,9 @@ def _owns(parts: Sequence[OwnTally]) -> OwnTally:
         kept={name: [one for own in lists for one in own] for name, lists in gathered(p.kept for p in parts).items()},
         bias={name: [one for own in lists for one in own] for name, lists in gathered(p.bias for p in parts).items()},
         landed=weights(part.landed for part in parts),
-        best=tuple(sorted((one for part in parts for one in part.best), key=lambda one: (-one[0], one[1]))[:BEST_TRIPS]),
+        best=tuple(
+            sorted((one for part in parts for one in part.best), key=lambda one: (-one[0], one[1]))[:BEST_TRIPS]
+        ),
     )
 
 

@@ -134,7 +134,9 @@ def _charts(figures: FleetFigures, size: str) -> tuple[tuple[Chart, str], ...]:
 def _rows(out: Iterable[Brief]) -> tuple[BoardRow, ...]:
     """Return the vessels that are out in order of when they are expected, those that nobody can tell last."""
     rows = [_row(one.trip, one.trip.figures.landing.docked) for one in out]
-    known = sorted((row for row in rows if row.docks is not None), key=lambda row: (row.docks, row.trip.figures.trip.id))
+    known = sorted(
+        (row for row in rows if row.docks is not None), key=lambda row: (row.docks, row.trip.figures.trip.id)
+    )
     unknown = sorted((row for row in rows if row.docks is None), key=lambda row: row.trip.figures.trip.id)
     return (*known, *unknown)
 

@@ -1,15 +1,19 @@
-"""The page "find": what a finger can choose from, where the script finds its data, and every trip by season for who has no scripts."""
+"""The page "find": what a finger can choose from, where the script finds its data, and the latest trips for who has no scripts."""
 
-from collections import Counter
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from decimal import Decimal
+from functools import partial
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from logbook.model.figures import Reckoned
-from logbook.model.page import Page
+from logbook.model.ledger import Entry, Ledger
+from logbook.model.named import ByName
+from logbook.model.page import Drafts, File, Maker, Page
 from logbook.render.environment import environment
-from logbook.render.find_index import by_season, season_file
+from logbook.render.files.all import years_of
+from logbook.render.files.rows import FIND_DATA
+from logbook.render.find_index import year_file
 from logbook.render.frame import Frame, Site
 from logbook.render.gather import TripLine, trip_line
 from logbook.render.language import _, _n, speech
@@ -22,11 +26,35 @@ _NUMBERS = 200
 _MOST = 12
 """So many names of a kind can be chosen by touch; the others are typed."""
 
+_LISTED = 400
+"""So many trips stand in the page at most; of the others it tells where they do."""
+
+
+class Counts(Struct, frozen=True, kw_only=True):
+    """How much there is of what can be chosen by touch, over all trips.
+
+    Attributes:
+        species: Name to kilograms kept.
+        grounds: Name to tows.
+        vessels: Name to trips.
+    """
+
+    species: ByName[Decimal]
+    grounds: ByName[int]
+    vessels: ByName[int]
+
 
 class Season(Struct, frozen=True, kw_only=True):
-    """A season in the list of trips: its name, and its trips, the latest first."""
+    """A season in the list of trips.
+
+    Attributes:
+        name: Its name.
+        all: How many trips it has.
+        trips: Those that are listed, the latest first.
+    """
 
     name: str
+    all: int
     trips: tuple[TripLine, ...]
 
 
@@ -48,7 +76,9 @@ class FindPage(Struct, frozen=True, kw_only=True):
         plural: Which form, from 0, each number from 0 to 199 takes, a digit each; larger ones go by their last two digits. Empty
             where one takes the first and all else the second.
         choices: What can be chosen by touch.
-        seasons: Every trip.
+        seasons: Trips of the latest seasons.
+        whole: Whether these are all trips.
+        earlier: Seasons whose pages have those that are not listed.
     """
 
     frame: Frame
@@ -58,20 +88,45 @@ class FindPage(Struct, frozen=True, kw_only=True):
     plural: str
     choices: tuple[Choice, ...]
     seasons: tuple[Season, ...]
+    whole: bool
+    earlier: tuple[str, ...]
 
 
-def find_pages(site: Site, trips: Sequence[Reckoned]) -> tuple[Page, ...]:
-    """Return the page with its data."""
-    data = tuple(season_file(name, of_it) for name, of_it in by_season(trips))
-    context = find_context(site, trips, tuple(page.path for page in data))
-    return (*data, Page(path=FIND, content=render_find(context).encode()))
+def find_files(site: Site, ledger: Ledger, counts: Counts, seasons: Sequence[str], maker: Maker) -> Iterator[File]:
+    """Give the page with its data, made anew only where something that it tells has changed.
+
+    Args:
+        site: What all pages share.
+        ledger: All trips.
+        counts: Over all of them.
+        seasons: Names of the seasons that have a page.
+        maker: Makes the files, or knows that they were made before.
+    """
+    data = []
+    for year in years_of(ledger):
+        for file in maker.files(f"find/{year}", (ledger.rows_key(FIND_DATA, year),), partial(_data, ledger, year)):
+            data.append(file.path)
+            yield file
+    bare = replace(site, species=frozenset())
+    told = (counts, tuple(seasons), tuple(data))
+    keys = tuple((year, len(own), ledger.key_of(shown)) for year, own, shown in _listed(ledger.entries))
+
+    def make() -> bytes:
+        return render_find(find_context(bare, ledger, *told)).encode()
+
+    yield maker.file(FIND, (bare, told, keys, len(ledger.entries)), make)
 
 
-def find_context(site: Site, trips: Sequence[Reckoned], files: tuple[str, ...]) -> FindPage:
-    """Return what the page shows."""
-    seasons = tuple(
-        Season(name=name, trips=tuple(trip_line(trip, None) for trip in of_it)) for name, of_it in by_season(trips)
-    )
+def _data(ledger: Ledger, year: str, _: Drafts) -> Iterator[Page]:
+    yield year_file(year, ledger.rows(FIND_DATA, year))
+
+
+def find_context(
+    site: Site, ledger: Ledger, counts: Counts, seasons: Sequence[str], files: tuple[str, ...]
+) -> FindPage:
+    """Return what the page shows; `files` are the paths of its data, the latest first. See `find_files`."""
+    listed = _listed(ledger.entries)
+    whole = sum(len(shown) for *_, shown in listed) == len(ledger.entries)
     return FindPage(
         frame=Frame(site=site, path=FIND, title=_("Find")),
         files=files,
@@ -82,9 +137,44 @@ def find_context(site: Site, trips: Sequence[Reckoned], files: tuple[str, ...]) 
             "of": _forms(lambda number: _n("{n} of {m} tow", "{n} of {m} tows", number)),
         },
         plural=_plural(),
-        choices=_choices(trips, [season.name for season in seasons]),
-        seasons=seasons,
+        choices=_choices(counts, years_of(ledger)),
+        seasons=tuple(
+            Season(
+                name=year,
+                all=len(own),
+                trips=tuple(trip_line(brief) for brief in ledger.briefs([entry.id for entry in shown])),
+            )
+            for year, own, shown in listed
+        ),
+        whole=whole,
+        earlier=() if whole else _earlier(seasons, listed),
     )
+
+
+_Year = tuple[str, list[Entry], list[Entry]]
+"""A year, all its trips, and those of them that are listed, the latest first."""
+
+
+def _listed(entries: Sequence[Entry]) -> list[_Year]:
+    """Return the latest years that together have no more trips than are listed; of one year with more, its latest trips."""
+    by_year: dict[str, list[Entry]] = {}
+    for entry in reversed(entries):
+        by_year.setdefault(entry.year, []).append(entry)
+    listed: list[_Year] = []
+    left = _LISTED
+    for year, own in sorted(by_year.items(), reverse=True):
+        if listed and len(own) > left:
+            break
+        listed.append((year, own, own[:left]))
+        left -= len(own)
+    return listed
+
+
+def _earlier(seasons: Iterable[str], listed: Sequence[_Year]) -> tuple[str, ...]:
+    """Return the seasons that have trips which are not listed, the latest first; a season is named by the year it begins in."""
+    year, own, shown = listed[-1]
+    last = year if len(shown) < len(own) else f"{int(year) - 1:04}"
+    return tuple(sorted((name for name in seasons if name[:4] <= last), reverse=True))
 
 
 def render_find(context: FindPage) -> str:
@@ -92,27 +182,19 @@ def render_find(context: FindPage) -> str:
     return environment().get_template("pages/find.html").render(page=context, frame=context.frame)
 
 
-def _choices(trips: Iterable[Reckoned], seasons: Iterable[str]) -> tuple[Choice, ...]:
+def _choices(counts: Counts, years: Sequence[str]) -> tuple[Choice, ...]:
     """Return the words to choose from: the species most kept, the months, the grounds most fished, seasons and vessels."""
-    species: Counter[str] = Counter()
-    grounds: Counter[str] = Counter()
-    vessels: Counter[str] = Counter()
-    for trip in trips:
-        vessels[trip.figures.trip.vessel] += 1
-        grounds.update(tow.ground for tow in trip.figures.tows if tow.ground)
-        for name, total in trip.figures.catch.items():
-            species[name] += int(total.kept_kg or Decimal(0))
     kinds = (
-        (_("Species"), _first(species)),
+        (_("Species"), _first(counts.species)),
         (_("Month"), month_names()),
-        (_("Ground"), _first(grounds)),
-        (_("Vessel"), tuple(sorted(_first(vessels), key=speech().place_in_alphabet))),
-        (_("Season"), tuple(seasons)[:_MOST]),
+        (_("Ground"), _first(counts.grounds)),
+        (_("Vessel"), tuple(sorted(_first(counts.vessels), key=speech().place_in_alphabet))),
+        (_("Season"), tuple(years)[:_MOST]),
     )
     return tuple(Choice(kind=kind, words=words) for kind, words in kinds if words)
 
 
-def _first(counted: Counter[str]) -> tuple[str, ...]:
+def _first(counted: Mapping[str, Decimal | int]) -> tuple[str, ...]:
     """Return the names that count most, ties by name."""
     return tuple(sorted(counted, key=lambda name: (-counted[name], name))[:_MOST])
 

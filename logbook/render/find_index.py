@@ -1,27 +1,28 @@
-"""What the page "find" looks through: every trip and tow of a season in few bytes, as a script that a page can load.
+"""What the page "find" looks through: every trip and tow of a year in few bytes, as a script that a page can load.
 
-Names and words stand once in tables, trips and tows point at them by number. Nothing is here that the records of the edition don't hold.
+Each trip is made by itself, with the names and words that it uses once in tables of its own, at which its tows point by number. A year is
+`{season, trips}`, its trips one behind the other. Nothing is here that the records of the edition don't hold.
 
-A season is `{season, vessels, skippers, ports, grounds, species, texts, trips}`:
-
-- a vessel is its name and registration, a species its name and code, all else a text;
-- a trip is `[id, vessel, number, skipper, port, began, ended, state, kept_kg, kg_per_h, chief species, texts, tows]`;
-- a tow is `[day, ground, minutes, catch, texts, number]`: days after the day that the trip began, the minutes that its catch took (0 where
-  catch or time is not known), species and kilograms in turn; without its last parts where they say nothing new. Its place on the page is
-  its place in the list.
+- a trip is `[id, vessel, registration, number, skipper, port, began, ended, kept_kg, kg_per_h, species, grounds, texts, own, tows]`: species
+  with their codes in turn, and of the texts so many of the trip itself;
+- a tow is `[day, ground, minutes, species, kilograms, species, kilograms …, [texts], number]`: days after the day that the trip began, the
+  minutes that its catch took (0 where catch or time is not known), what it caught; without its last parts where they say nothing new. Its
+  place on the page is its place in the list.
 """
 
 import hashlib
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from msgspec import Struct
+
 from logbook.model.figures import Reckoned, SpeciesCatch, TowFigures
 from logbook.model.page import Page
 from logbook.model.trip import Tow, Trip
-from logbook.render.gather import begun, kept_species, logged_tows
+from logbook.render.gather import logged_tows
 from logbook.render.language import _, _c
 from logbook.render.notes import note
 
@@ -46,89 +47,86 @@ class Table:
 
     def __init__(self) -> None:
         """Begin with no name."""
-        self._numbers: dict[Any, int] = {}
+        self._numbers: dict[str, int] = {}
 
-    def number(self, name: str | tuple[str, str] | None) -> int:
+    def number(self, name: str | None) -> int:
         """Return the number of a name; of what is not told, -1."""
         return NOBODY if not name else self._numbers.setdefault(name, len(self._numbers))
 
-    def names(self) -> Row:
+    def names(self) -> list[str]:
         """Return the names by their numbers."""
         return list(self._numbers)
 
 
-class _Season:
-    """A season's tables, and the trips that point at them."""
+class _Names(Struct, frozen=True, kw_only=True):
+    """The tables of a trip."""
 
-    def __init__(self, name: str) -> None:
-        self.name = name
-        self.tables = {name: Table() for name in ("vessels", "skippers", "ports", "grounds", "species", "texts")}
-        self.trips: list[Row] = []
+    species: Table
+    grounds: Table
+    texts: Table
 
-    def add(self, reckoned: Reckoned) -> None:
-        log, head, totals = reckoned.log, reckoned.figures.trip, reckoned.figures.totals
-        number = {name: table.number for name, table in self.tables.items()}
-        codes = {name: total.code or "" for name, total in reckoned.figures.catch.items()}
-        began = log.begins.date()
-        rows = [self._tow(tow, figures, began, codes) for tow, figures in logged_tows(reckoned)]
-        for order, row in enumerate(rows, 1):
-            _shorten(row, order)
-        self.trips.append(
-            [
-                head.id,
-                number["vessels"]((head.vessel, log.vessel.registration or "")),
-                head.number or "",
-                number["skippers"](head.skipper),
-                number["ports"](head.port),
-                began.isoformat(),
-                (head.docked or head.as_of).date().isoformat(),
-                head.state,
-                _figure(totals.kept_kg, NOT_WEIGHED),
-                _figure(totals.kept_kg_per_h, NOBODY),
-                [number["species"]((name, codes[name])) for name in kept_species(reckoned.figures.catch)[:2]],
-                [number["texts"](text) for text in trip_texts(log)],
-                rows,
-            ]
-        )
 
-    def _tow(self, tow: Tow, figures: TowFigures, began: date, codes: Mapping[str, str]) -> Row:
-        when = figures.shot or figures.hauled
-        caught: Row = []
-        for name, one in figures.catch.items():
-            caught += [self.tables["species"].number((name, codes.get(name, ""))), _weight(one)]
-        return [
-            NOBODY if when is None else max((when.date() - began).days, NOBODY),
-            self.tables["grounds"].number(figures.ground),
-            round(figures.catch_h * 60) if figures.catch_h and figures.kept_kg is not None else 0,
-            caught,
-            [self.tables["texts"].number(text) for text in tow_texts(tow, foul=figures.foul)],
-            figures.no,
+def trip_data(reckoned: Reckoned) -> bytes:
+    """Return a trip as it stands in the data of its year."""
+    log, head, totals = reckoned.log, reckoned.figures.trip, reckoned.figures.totals
+    names = _Names(species=Table(), grounds=Table(), texts=Table())
+    own = [names.texts.number(text) for text in trip_texts(log)]
+    began = log.begins.date()
+    tows = [_tow(tow, figures, began, names) for tow, figures in logged_tows(reckoned)]
+    for order, row in enumerate(tows, 1):
+        _shorten(row, order)
+    codes = {name: total.code or "" for name, total in reckoned.figures.catch.items()}
+    return _safe(
+        [
+            head.id,
+            head.vessel,
+            log.vessel.registration or "",
+            head.number or "",
+            head.skipper or "",
+            head.port or "",
+            began.isoformat(),
+            (head.docked or head.as_of).date().isoformat(),
+            _figure(totals.kept_kg, NOT_WEIGHED),
+            _figure(totals.kept_kg_per_h, NOBODY),
+            [text for name in names.species.names() for text in (name, codes.get(name, ""))],
+            names.grounds.names(),
+            names.texts.names(),
+            len(own),
+            tows,
         ]
+    )
 
 
-def season_of(reckoned: Reckoned) -> str:
-    """Return the season a trip belongs to: the year it docked in, else that of its last word."""
-    head = reckoned.figures.trip
-    return f"{(head.docked or head.last_word).year:04d}"
+def _tow(tow: Tow, figures: TowFigures, began: date, names: _Names) -> Row:
+    when = figures.shot or figures.hauled
+    caught: Row = []
+    for name, one in figures.catch.items():
+        caught += [names.species.number(name), _weight(one)]
+    return [
+        NOBODY if when is None else max((when.date() - began).days, NOBODY),
+        names.grounds.number(figures.ground),
+        round(figures.catch_h * 60) if figures.catch_h and figures.kept_kg is not None else 0,
+        *caught,
+        [names.texts.number(text) for text in tow_texts(tow, foul=figures.foul)],
+        figures.no,
+    ]
 
 
-def by_season(trips: Iterable[Reckoned]) -> tuple[tuple[str, tuple[Reckoned, ...]], ...]:
-    """Return the trips of every season, the latest season and the latest trip first."""
-    grouped: dict[str, list[Reckoned]] = {}
-    for trip in sorted(trips, key=begun, reverse=True):
-        grouped.setdefault(season_of(trip), []).append(trip)
-    return tuple((name, tuple(grouped[name])) for name in sorted(grouped, reverse=True))
+def year_file(year: str, trips: Iterable[bytes]) -> Page:
+    """Return the trips of a year as a script, named for what is in it.
+
+    Args:
+        year: Which; the page calls it a season.
+        trips: The data of each, by when they began.
+    """
+    told = b'{"season":' + _safe(year) + b',"trips":[' + b",".join(trips) + b"]}"
+    content = b"(window.logbookSeasons=window.logbookSeasons||[]).push(" + told + b");\n"
+    return Page(path=f"find/{year}.{hashlib.sha256(content).hexdigest()[:_DIGITS]}.js", content=content)
 
 
-def season_file(name: str, trips: Sequence[Reckoned]) -> Page:
-    """Return a season as a script, named for what is in it."""
-    season = _Season(name)
-    for trip in trips:
-        season.add(trip)
-    told = {"season": name, **{key: table.names() for key, table in season.tables.items()}, "trips": season.trips}
-    text = json.dumps(told, ensure_ascii=True, separators=(",", ":")).translate(_ESCAPES)
-    content = f"(window.logbookSeasons=window.logbookSeasons||[]).push({text});\n".encode("ascii")
-    return Page(path=f"find/{name}.{hashlib.sha256(content).hexdigest()[:_DIGITS]}.js", content=content)
+def _safe(value: object) -> bytes:
+    """Return a value as JSON that can stand in a script."""
+    return json.dumps(value, ensure_ascii=True, separators=(",", ":")).translate(_ESCAPES).encode("ascii")
 
 
 def trip_texts(log: Trip) -> tuple[str, ...]:

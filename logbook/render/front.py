@@ -12,7 +12,7 @@ from logbook.model.names import fold_name
 from logbook.render.charts import Chart
 from logbook.render.clock import Clock, clock_of_offsets
 from logbook.render.environment import environment
-from logbook.render.files.paths import listed
+from logbook.render.files.paths import Listed, listed
 from logbook.render.fleet_charts import (
     chief_species,
     grounds_chart,
@@ -65,7 +65,7 @@ class FrontPage(Struct, frozen=True, kw_only=True):
     species: tuple[str, ...]
     weeks: tuple[str, ...]
     trips: int
-    files: tuple[tuple[str, str], ...]
+    files: tuple[Listed, ...]
 
 
 def front_context(site: Site, ledger: Ledger, troubles: int, files: Iterable[str] = ()) -> FrontPage:

@@ -106,4 +106,8 @@ def weeks_of(ledger: Ledger) -> tuple[str, ...]:
 def every_month(months: Iterable[str]) -> list[str]:
     """Return the months from the first of some to the last, as `2026-03`."""
     numbers = [int(month[:-3]) * 12 + int(month[-2:]) - 1 for month in months]
-    return [f"{number // 12:04}-{number % 12 + 1:02}" for number in range(min(numbers), max(numbers) + 1)] if numbers else []
+    return (
+        [f"{number // 12:04}-{number % 12 + 1:02}" for number in range(min(numbers), max(numbers) + 1)]
+        if numbers
+        else []
+    )

@@ -66,9 +66,7 @@ class GearPage(Struct, frozen=True, kw_only=True):
         return any(row.placed for row in self.fasts)
 
 
-def gear_contexts(
-    site: Site, fleet: Fleet, kits: Mapping[str, Kit], fasts: Sequence[FastMark]
-) -> tuple[GearPage, ...]:
+def gear_contexts(site: Site, fleet: Fleet, kits: Mapping[str, Kit], fasts: Sequence[FastMark]) -> tuple[GearPage, ...]:
     """Return what the pages show; one page unless there are very many fasts.
 
     Args:

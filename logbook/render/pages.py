@@ -7,7 +7,7 @@ from itertools import groupby
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import GroupFigures, Landed
+from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed
 from logbook.model.gear import FastMark
 from logbook.model.ledger import Entry, Kit, Ledger
 from logbook.model.named import ByName
@@ -17,12 +17,24 @@ from logbook.model.problem import Problem, Severity
 from logbook.render.board import board_contexts, render_board
 from logbook.render.charts import Chart
 from logbook.render.environment import template_root
+from logbook.render.files.all import fleet_files
+from logbook.render.find import Counts, find_files
 from logbook.render.frame import Site
 from logbook.render.front import front_context, render_front
-from logbook.render.gather import out_at_sea, week_of, weeks_of
+from logbook.render.gather import NOUGHT, out_at_sea, week_of, weeks_of
 from logbook.render.gear import gear_contexts, render_gear
 from logbook.render.guides import guide_pages
-from logbook.render.links import BOARD, FRONT, GEAR, ground_page, numbered_page, season_page, species_page, vessel_page, week_page
+from logbook.render.links import (
+    BOARD,
+    FRONT,
+    GEAR,
+    ground_page,
+    numbered_page,
+    season_page,
+    species_page,
+    vessel_page,
+    week_page,
+)
 from logbook.render.place_pages import ground_context, render_ground, render_species, species_context
 from logbook.render.problem_codes import codes_context, render_codes
 from logbook.render.problems import FilePart, problem_parts, problems_context, render_problems
@@ -33,9 +45,6 @@ from logbook.render.trip import TripPage, render_trip, trip_context
 from logbook.render.vessel import render_vessel, vessel_context
 
 ICON = "icon.svg"
-
-def data_files(*a, **k): return ()
-def find_pages(*a, **k): return ()
 
 Made = Iterator[Page | Draft]
 
@@ -88,7 +97,8 @@ def render_archive(
     yield from (script for _, script in script_files())
     yield Page(path=ICON, content=(template_root() / "static" / ICON).read_bytes())
     files = []
-    for file in data_files(fleet, ledger, problems, site.policy, site.name, maker):
+    figures = ledger.fleet()
+    for file in fleet_files(fleet, ledger, ledger.fasts(), problems, site.policy, site.name, maker):
         yield file
         files.append(file.path)
     every = ledger.key_of(ledger.entries)
@@ -96,10 +106,10 @@ def render_archive(
     front = (site, every, troubles, files)
     yield from maker.files(FRONT, front, partial(_front, site, ledger, troubles, files))
     yield from maker.files(BOARD, (site, every), partial(_board, site, ledger))
-    yield from find_pages(site, ledger, maker)
-    for name, figures in ledger.fleet().vessels.items():
+    yield from find_files(site, ledger, _counts(figures), tuple(figures.seasons), maker)
+    for name, group in figures.vessels.items():
         of_her = ledger.key_of(ledger.of_vessel(name))
-        yield from maker.files(vessel_page(name), (site, of_her), partial(_vessel, site, ledger, name, figures))
+        yield from maker.files(vessel_page(name), (site, of_her), partial(_vessel, site, ledger, name, group))
     for species in ledger.species():
         yield from maker.files(species_page(species.name), (site, species), partial(_species, site, species))
     for ground in ledger.grounds():
@@ -109,6 +119,15 @@ def render_archive(
     reckoning = reckoning_context(site, fleet)
     yield _page(reckoning.frame.path, render_reckoning(reckoning))
     yield from guide_pages(site)
+
+
+def _counts(figures: FleetFigures) -> Counts:
+    """Return what tells which names are offered for finding by touch."""
+    return Counts(
+        species=ByName((name, group.kept_kg or NOUGHT) for name, group in figures.species.items()),
+        grounds=ByName((name, group.tows) for name, group in figures.grounds.items()),
+        vessels=ByName((name, group.trips) for name, group in figures.vessels.items()),
+    )
 
 
 def _front(site: Site, ledger: Ledger, troubles: int, files: Sequence[str], drafts: Drafts) -> Made:
@@ -184,9 +203,7 @@ def _week(
     yield _page(week.frame.path, render_week(week))
 
 
-def _lists(
-    site: Site, fleet: Fleet, ledger: Ledger, problems: Sequence[Problem], maker: Maker
-) -> Iterator[File]:
+def _lists(site: Site, fleet: Fleet, ledger: Ledger, problems: Sequence[Problem], maker: Maker) -> Iterator[File]:
     """Give the pages of gear, fasts and problems, of which an edition may have none, and a large archive several."""
     if site.policy.gear:
         kits = {name: ledger.kit(ledger.of_vessel(name)[-1].id) for name in ledger.vessels}
@@ -198,7 +215,9 @@ def _lists(
         for part in problem_parts(problems):
             trips = [ids[file] for file, _, _ in part.files if file in ids]
             path = numbered_page(part.page.first, part.page.number)
-            yield from maker.files(path, (site, part, ledger.key_of(trips)), partial(_problems, site, ledger, part, trips))
+            yield from maker.files(
+                path, (site, part, ledger.key_of(trips)), partial(_problems, site, ledger, part, trips)
+            )
         codes = codes_context(site)
         yield _page(codes.frame.path, render_codes(codes))
 

@@ -120,7 +120,11 @@ class Shares:
     def keep_tally(self, name: str, key: bytes, tally: Tally) -> None:
         """Keep sums by a name."""
         self._store.change(
-            "INSERT OR REPLACE INTO tallied VALUES (?, ?, ?, ?)", self._site, name, key, sealed(packed_as_it_stands(tally))
+            "INSERT OR REPLACE INTO tallied VALUES (?, ?, ?, ?)",
+            self._site,
+            name,
+            key,
+            sealed(packed_as_it_stands(tally)),
         )
 
 

@@ -14,6 +14,7 @@
   const NOBODY = -1;
   const NOT_WEIGHED = -1;
   const NOT_KEPT = -2;
+  const NONE = [];
   const FIRST = 12; // answers of a kind at first
   const MORE = 30; // and with every touch of "more"
   const MOST_WORDS = 20; // of a question; each has a bit of its own
@@ -106,49 +107,77 @@
 
   const seasons = [];
 
+  // Names of a season, each once, whichever of its trips have them.
+  function Names() {
+    this.numbers = new Map();
+    this.all = [];
+  }
+
+  // The number of a name; what stands beside it, such as a code, may tell it from another that is spelled alike.
+  Names.prototype.number = function (name, beside) {
+    const key = beside ? name + "\n" + beside : name;
+    let number = this.numbers.get(key);
+    if (number === undefined) {
+      number = this.all.length;
+      this.numbers.set(key, number);
+      this.all.push(beside === undefined ? name : [name, beside]);
+    }
+    return number;
+  };
+
   function unpack(data) {
-    const tows = data.trips.reduce((sum, trip) => sum + trip[12].length, 0);
+    const tows = data.trips.reduce((sum, row) => sum + row[14].length, 0);
+    const names = { vessels: new Names(), skippers: new Names(), ports: new Names(), grounds: new Names(), species: new Names(), texts: new Names() };
     const season = {
       name: data.season,
-      vessels: data.vessels, skippers: data.skippers, ports: data.ports, grounds: data.grounds, species: data.species, texts: data.texts,
-      folded: {
-        vessels: data.vessels.map((pair) => fold(pair.join(" "))),
-        skippers: data.skippers.map(fold), ports: data.ports.map(fold), grounds: data.grounds.map(fold),
-        species: data.species.map((pair) => fold(pair[0])), codes: data.species.map((pair) => fold(pair[1])),
-        texts: data.texts.map(fold),
-      },
       having: new Map(),
       trips: [],
       time: new Float64Array(tows), month: new Int8Array(tows), date: new Int8Array(tows), year: new Int16Array(tows),
       ground: new Int32Array(tows), minutes: new Int32Array(tows), number: new Int32Array(tows), caught: [], said: [],
     };
     let at = 0;
-    for (const row of data.trips) {
+    for (const row of data.trips.reverse()) {
+      const species = [];
+      for (let place = 0; place < row[10].length; place += 2) species.push(names.species.number(row[10][place], row[10][place + 1]));
+      const grounds = row[11].map((name) => names.grounds.number(name));
+      const texts = row[12].map((text) => names.texts.number(text));
       const trip = {
-        season: season, id: row[0], vessel: row[1], number: row[2], skipper: row[3], port: row[4], began: row[5], ended: row[6], state: row[7],
-        kept: row[8], rate: row[9], chief: row[10], texts: row[11], first: at, last: at + row[12].length, key: fold(row[2]), months: 0,
+        season: season, id: row[0], vessel: names.vessels.number(row[1], row[2]), number: row[3],
+        skipper: row[4] ? names.skippers.number(row[4]) : NOBODY, port: row[5] ? names.ports.number(row[5]) : NOBODY, began: row[6], ended: row[7],
+        kept: row[8], rate: row[9], texts: texts.slice(0, row[13]), first: at, last: at + row[14].length, key: fold(row[3]), months: 0,
       };
       const began = Date.parse(trip.began + "T00:00:00Z");
       const ended = Date.parse(trip.ended + "T00:00:00Z");
       trip.time = began;
       for (let time = began; time <= ended; time += DAY) trip.months |= 1 << new Date(time).getUTCMonth();
       trip.years = [Number(trip.began.slice(0, 4)), Number(trip.ended.slice(0, 4)), Number(data.season)];
-      for (const tow of row[12]) {
+      for (const tow of row[14]) {
         const time = tow[0] === NOBODY ? NaN : began + tow[0] * DAY;
         const day = new Date(time);
+        let end = 3;
+        while (end < tow.length && !Array.isArray(tow[end])) end += 1;
+        const caught = tow.slice(3, end);
+        for (let place = 0; place < caught.length; place += 2) caught[place] = species[caught[place]];
         season.time[at] = time;
         season.month[at] = Number.isNaN(time) ? NOBODY : day.getUTCMonth();
         season.date[at] = Number.isNaN(time) ? NOBODY : day.getUTCDate();
         season.year[at] = Number.isNaN(time) ? NOBODY : day.getUTCFullYear();
-        season.ground[at] = tow[1];
+        season.ground[at] = tow[1] === NOBODY ? NOBODY : grounds[tow[1]];
         season.minutes[at] = tow[2];
-        season.caught.push(tow[3]);
-        season.said.push(tow[4] || []);
-        season.number[at] = tow.length > 5 ? tow[5] : at - trip.first + 1;
+        season.caught.push(caught);
+        season.said.push(end < tow.length ? tow[end].map((text) => texts[text]) : NONE);
+        season.number[at] = end + 1 < tow.length ? tow[end + 1] : at - trip.first + 1;
         at += 1;
       }
       season.trips.push(trip);
     }
+    for (const [name, table] of Object.entries(names)) season[name] = table.all;
+    season.folded = {
+      vessels: season.vessels.map((pair) => fold(pair.join(" "))),
+      skippers: season.skippers.map(fold), ports: season.ports.map(fold), grounds: season.grounds.map(fold),
+      species: season.species.map((pair) => fold(pair[0])), codes: season.species.map((pair) => fold(pair[1])),
+      texts: season.texts.map(fold),
+    };
     return season;
   }
 

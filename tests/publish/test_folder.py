@@ -4,8 +4,10 @@ import json
 import os
 import re
 import signal
+import threading
 import time
-from collections.abc import Callable
+import tracemalloc
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -19,8 +21,8 @@ from logbook.publish import folder as publishing
 from logbook.publish import lock
 from logbook.publish.folder import PublishError, publish
 from logbook.publish.lock import BUILDER, LOCK
-from logbook.publish.manifest import MANIFEST, has_trips, read_manifest
-from logbook.publish.staging import STAGING, Staging
+from logbook.publish.manifest import MANIFEST, has_trips, manifest_text, read_manifest
+from logbook.publish.staging import STAGING, Part, Staging
 
 
 @pytest.fixture(autouse=True)
@@ -213,8 +215,11 @@ def test_a_file_held_open_for_good_is_a_clear_error_and_the_next_build_finishes(
     assert tree(tmp_path) == {"index.html": b"new", "a.html": b"new"}
 
 
-@pytest.mark.parametrize("path", ["", "/etc/x", "../x", "a/../../x", "a\\b", "c:x", "."])
-def test_no_page_stands_outside_the_archive(tmp_path: Path, path: str) -> None:
+@pytest.mark.parametrize(
+    "path",
+    ["", "/etc/x", "../x", "a/../../x", "a\\b", "c:x", ".", "a//b", "a/", "./a", LOCK, f"{STAGING}/1.part", MANIFEST],
+)
+def test_no_page_stands_outside_the_archive_or_where_its_own_things_do(tmp_path: Path, path: str) -> None:
     with pytest.raises(PublishError, match="outside the archive"):
         publish([Page(path=path, content=b"x")], tmp_path)
 
@@ -238,6 +243,30 @@ def test_a_damaged_manifest_stops_no_build_of_an_empty_folder(tmp_path: Path, te
     publish(pages(index_html="front"), tmp_path)
 
     assert tree(tmp_path) == {"index.html": b"front"}
+
+
+@given(st.dictionaries(st.text(), st.text("0123456789abcdef", max_size=9)), st.lists(st.text()))
+def test_the_list_is_as_pythons_own_json_writes_it_indented(files: dict[str, str], unlinked: list[str]) -> None:
+    text = manifest_text(files, unlinked)
+
+    assert text == (json.dumps(json.loads(text), indent=1) + "\n").encode()
+    assert json.loads(text)["files"] == files
+    assert list(json.loads(text)["files"]) == sorted(files)
+    assert json.loads(text).get("unlinked", []) == sorted(unlinked)
+
+
+def test_a_list_that_was_read_before_is_read_again_only_where_it_changed(tmp_path: Path) -> None:
+    publish(pages(index_html="front", trips__a_html="a", trips__b_html="b", files__trips__c_json="c"), tmp_path)
+    listed = read_manifest(tmp_path)
+
+    assert read_manifest(tmp_path, listed) is listed
+    assert (listed.has_pages, listed.has_trips, listed.trips) == (True, True, {"a", "b"})
+
+    publish(pages(index_html="new"), tmp_path, listed=listed)
+    assert tree(tmp_path) == {"index.html": b"new"}
+    publish(pages(index_html="newer"), tmp_path, listed=listed)
+    assert tree(tmp_path) == {"index.html": b"newer"}
+    assert read_manifest(tmp_path, listed).files.keys() == {"index.html"}
 
 
 def test_a_second_builder_waits_and_then_says_who_is_building(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -273,11 +302,77 @@ def test_a_full_disk_changes_nothing_and_leaves_nothing(tmp_path: Path, monkeypa
     assert not (tmp_path / STAGING).exists()
 
 
+class RenderError(Exception):
+    """Whatever may go wrong while pages are made."""
+
+
+@pytest.mark.parametrize("fault", [RenderError(), KeyboardInterrupt(), MemoryError(), PublishError("no")])
+@pytest.mark.parametrize("after", [0, 1, 3])
+def test_where_the_pages_fail_the_archive_stays_as_it_was_and_nothing_is_left_aside(
+    tmp_path: Path, fault: BaseException, after: int
+) -> None:
+    publish(pages(index_html="old", trips__a_html="a"), tmp_path)
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
+
+    def failing() -> Iterator[Page]:
+        yield from pages(index_html="new", trips__b_html="b", weeks__w_html="w")[:after]
+        raise fault
+
+    with pytest.raises(type(fault)):
+        publish(failing(), tmp_path)
+
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == before
+    assert {path.name for path in tmp_path.iterdir() if path.is_dir()} == {"trips"}
+
+
+def test_no_file_is_held_once_it_is_aside(tmp_path: Path) -> None:
+    def large() -> Iterator[Page]:
+        for number in range(30):
+            yield Page(path=f"{number}.html", content=bytes([number]) * 1_000_000)
+
+    tracemalloc.start()
+    publish(large(), tmp_path)
+    _, most = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+
+    assert most < 6_000_000
+
+
+def test_the_last_of_two_files_of_one_path_is_published(tmp_path: Path) -> None:
+    publish(pages(index_html="old"), tmp_path)
+
+    for last in ("new", "old"):
+        others = [Page(path="index.html", content=content) for content in (b"other", b"old", last.encode())]
+        publish(others, tmp_path)
+        assert tree(tmp_path) == {"index.html": last.encode()}
+
+
+def test_a_disk_that_fails_to_keep_one_file_of_many_is_a_clear_error_and_no_thread_is_left(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="old"), tmp_path)
+    before = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
+    flushed, threads = os.fsync, threading.active_count()
+
+    def failing(opened: int) -> None:
+        if os.fstat(opened).st_size == 77:
+            raise OSError(5, "Input/output error")
+        flushed(opened)
+
+    monkeypatch.setattr(os, "fsync", failing)
+
+    with pytest.raises(PublishError, match="could not write the archive: Input/output error"):
+        publish((Page(path=f"{number}.html", content=b"x" * number) for number in range(200)), tmp_path)
+
+    assert threading.active_count() == threads
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == before
+
+
 def noted(monkeypatch: pytest.MonkeyPatch, order: list[str]) -> None:
     """Note every path that is placed, and with a dash before it every one that is removed."""
     place, remove = Staging.place, Staging.remove
 
-    def placed(self: Staging, part: Path, path: str) -> None:
+    def placed(self: Staging, part: Part, path: str) -> None:
         order.append(path)
         place(self, part, path)
 
@@ -333,6 +428,42 @@ def test_new_files_come_before_what_is_replaced_and_what_has_gone_goes_last(
     new = ["charts/c.svg", "trips/t.html", "vessels/v.html"]
     replaced, gone = ["trips/a.html", "index.html"], ["trips/o.html", "-trips/o.html", "-charts/o.svg"]
     assert order == [MANIFEST, *new, MANIFEST, *replaced, MANIFEST, *gone, MANIFEST]
+
+
+@pytest.mark.parametrize(
+    ("changed", "lists"),
+    [
+        ({"index_html": "I", "trips__a_html": "a"}, 1),
+        ({"index_html": "I", "trips__a_html": "A", "trips__n_html": "n"}, 2),
+        ({"index_html": "I"}, 2),
+        ({"index_html": "I", "trips__n_html": "n"}, 4),
+        ({"index_html": "i", "trips__a_html": "a"}, 0),
+    ],
+)
+def test_the_list_is_written_only_where_it_has_something_to_say(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, changed: dict[str, str], lists: int
+) -> None:
+    publish(pages(index_html="i", trips__a_html="a"), tmp_path)
+    order: list[str] = []
+    noted(monkeypatch, order)
+
+    publish(pages(**changed), tmp_path)
+
+    assert order.count(MANIFEST) == lists
+    assert read_manifest(tmp_path).files.keys() == tree(tmp_path).keys()
+
+
+def test_pages_that_lead_to_new_ones_are_replaced_only_when_the_list_calls_those_linked(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    publish(pages(index_html="i", trips__a_html="a"), tmp_path)
+    with monkeypatch.context() as meanwhile:
+        stopped_at(meanwhile, "index.html")
+        with pytest.raises(KeyboardInterrupt):
+            publish(pages(index_html="I", trips__a_html="leads to n", trips__n_html="n"), tmp_path)
+
+    assert tree(tmp_path) == {"index.html": b"i", "trips/a.html": b"leads to n", "trips/n.html": b"n"}
+    assert read_manifest(tmp_path).unlinked == frozenset()
 
 
 def test_a_page_that_has_gone_leads_back_to_the_front_page_until_it_is_taken_away(
@@ -432,6 +563,29 @@ def test_every_file_is_flushed_before_it_is_placed_and_every_folder_after(
     publish(pages(trips__a_html="a"), tmp_path)
 
     assert done.index("flush 1.part") < done.index("1.part to a.html") < done.index("flush trips")
+
+
+@pytest.mark.skipif(not hasattr(os, "O_DIRECTORY"), reason="only where folders can be flushed")
+def test_of_many_files_all_are_flushed_before_the_first_is_placed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    done: list[str] = []
+    flush, replace = os.fsync, Path.replace
+
+    def flushed(opened: int) -> None:
+        flush(opened)
+        done.append(Path(f"/proc/self/fd/{opened}").readlink().name)
+
+    def placed(self: Path, target: Path) -> Path:
+        done.append("placed")
+        return replace(self, target)
+
+    monkeypatch.setattr(os, "fsync", flushed)
+    monkeypatch.setattr(Path, "replace", placed)
+
+    publish((Page(path=f"{number}.html", content=b"x") for number in range(150)), tmp_path)
+
+    assert {f"{number}.part" for number in range(1, 151)} <= set(done[: done.index("placed")])
 
 
 NAMES = st.lists(st.sampled_from(["a.html", "b.html", "index.html", "trips/a.html", "charts/x.svg"]), unique=True)

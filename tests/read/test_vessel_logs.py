@@ -7,7 +7,7 @@ import pytest
 
 from logbook.read.folder import FleetFiles, read_log
 from logbook.read.vessel_logs import VesselLog, _read_head, other_logs, read_earlier
-from logbook.reckon.past import past_of
+from logbook.reckon.past import left_by
 from tests.read.logs import FLEET
 
 TOWS = "tows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 2 baskets}}\n"
@@ -146,7 +146,7 @@ def test_earlier_trips_have_their_tows(logs: Path) -> None:
     assert trip is not None
 
     # Two baskets of cod of 42 kg were hailed, so 63 over 84.
-    assert past_of(read_earlier(others(logs), trip, fleets)).out_turn_over_hail["cod"] == (0.75,)
+    assert left_by(read_earlier(others(logs), trip, fleets)[0]).ratios == (("cod", 0.75),)
 
 
 def test_a_log_that_goes_away_meanwhile_is_left_out(logs: Path) -> None:

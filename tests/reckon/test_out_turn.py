@@ -1,7 +1,7 @@
 """Hail against out-turn, and how a vessel's earlier hails lay beside the scale."""
 
 from decimal import Decimal
-from statistics import median
+from statistics import median, quantiles
 
 import numpy as np
 import pytest
@@ -16,7 +16,7 @@ from logbook.model.out_turn import HailedSpecies
 from logbook.model.past import Past
 from logbook.model.quantity import Percent
 from logbook.reckon.hail import reckon_hail
-from logbook.reckon.out_turn import ENOUGH, out_turn_over_hail, quartiles
+from logbook.reckon.out_turn import ENOUGH, out_turn_over_hail, quartiles, spread
 from logbook.reckon.trip import reckon_trip
 from tests.read.logs import fleet, trip
 from tests.reckon.build import HEAD, figures, reckoned
@@ -33,7 +33,7 @@ def hailed(catch: str, out_turn: str | None = None, *, of: Fleet | None = None) 
 def after(ratios: dict[str, tuple[float, ...]], catch: str = "{cod: 1000 kg}", landed: str = "") -> HailedSpecies:
     """Return cod of a trip whose vessel's earlier ones came to these ratios."""
     log = trip(f"{HEAD}tows:\n  - {{shot: 18:10, hauled: 19:40, catch: {catch}}}\n{landed}")
-    past = Past(out_turn_over_hail=ByName(ratios.items()))
+    past = Past(out_turn_over_hail=ByName((name, spread(found)) for name, found in ratios.items()))
     return reckon_trip(log, fleet(), Neighbours(past=past)).hail["cod"]
 
 
@@ -207,6 +207,7 @@ def test_quartiles_are_those_of_a_reference_library(ratios: list[float]) -> None
     # NumPy's percentile with its usual `linear` method: inclusive quartiles; the standard library's median.
     assert quartiles(ratios) == pytest.approx(tuple(np.percentile(ratios, [25, 50, 75])))
     assert quartiles(ratios)[1] == pytest.approx(median(ratios))
+    assert quartiles(ratios) == tuple(quantiles(ratios, n=4, method="inclusive"))
 
 
 @pytest.mark.parametrize("trips", range(ENOUGH))
@@ -267,7 +268,7 @@ def test_trips_that_were_not_weighed_do_not_count() -> None:
 
 def test_the_hail_that_is_sent_is_not_put_right() -> None:
     log = trip(f"{HEAD}tows:\n  - {{shot: 18:10, hauled: 19:40, catch: {{cod: 1000 kg}}}}\n")
-    past = Past(out_turn_over_hail=ByName([("cod", RATIOS)]))
+    past = Past(out_turn_over_hail=ByName([("cod", spread(RATIOS))]))
     plain, told = reckon_trip(log, fleet()), reckon_trip(log, fleet(), Neighbours(past=past))
 
     assert told.hail["cod"].expected_out_turn_kg == pytest.approx(975)

@@ -17,10 +17,11 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from logbook.model.named import ByName
+from logbook.model.past import Rested
 from logbook.model.problem import Place
 from logbook.model.rest import RestFigures
 from logbook.model.trip import Period, Trip, Watch
-from logbook.reckon.rest import reckon_rest, rest_until
+from logbook.reckon.rest import reckon_rest, rest_until, rested
 from tests.read.logs import codes, read, trip
 from tests.reckon.build import moment
 
@@ -62,7 +63,7 @@ def daily(days: int, *hours: tuple[float, float]) -> str:
 
 def only(trip: Trip, as_of: str = "2026-06-01 00:00", earlier: Sequence[Trip] = ()) -> RestFigures:
     """Return the figures of the one hand of a trip."""
-    (figures,) = reckon_rest(trip, moment(as_of), earlier).values()
+    (figures,) = reckon_rest(trip, moment(as_of), [rested(one) for one in earlier]).values()
     return figures
 
 
@@ -472,17 +473,17 @@ def test_a_trip_that_was_still_landing_when_the_next_sailed_runs_on() -> None:
     assert only(second(), earlier=[before]).worst_7d_rest_h == 74
 
 
-class Counted(Sequence[Trip]):
-    """Trips that count how many of them were looked at."""
+class Counted(Sequence[Rested]):
+    """Rest of trips that counts how many of them were looked at."""
 
-    def __init__(self, trips: list[Trip]) -> None:
+    def __init__(self, trips: list[Rested]) -> None:
         self.trips = trips
         self.looked = 0
 
     def __len__(self) -> int:
         return len(self.trips)
 
-    def __getitem__(self, n: int) -> Trip:  # type: ignore[override]
+    def __getitem__(self, n: int) -> Rested:  # type: ignore[override]
         self.looked += 1
         return self.trips[n]
 
@@ -491,9 +492,9 @@ def test_only_the_trips_of_the_week_before_are_looked_at() -> None:
     january = log(
         "rest:\n" + entries("2026-01-01 06:00 to 12:00"), sailed="2026-01-01 00:00", landed="2026-01-02 00:00"
     )
-    trips = Counted([*([january] * 1000), first()])
+    trips = Counted([*([rested(january)] * 1000), rested(first())])
 
-    only(second(), earlier=trips)
+    reckon_rest(second(), moment("2026-06-01 00:00"), trips)
 
     assert trips.looked == 2
 

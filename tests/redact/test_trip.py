@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from logbook.model.edition import CREW, OFFICE, PUBLIC
 from logbook.model.figures import Reckoned
+from logbook.model.past import Past
 from logbook.model.quantity import Position
 from logbook.model.trip import Fast
 from logbook.read.folder import named_from, read_folder
@@ -135,7 +136,7 @@ def test_money_rest_margins_and_earlier_trips_are_gone(tmp_path: Path) -> None:
         assert (trip.log.rest, trip.log.all_hands, trip.log.watches) == ((), (), ())
         assert all(hail.difference_kg is None and hail.bias_percent is None for hail in trip.figures.hail.values())
         assert trip.figures.problems == ()
-        assert trip.neighbours.past.trips == 0
+        assert trip.neighbours.past == Past()
 
 
 def test_when_to_turn_is_the_wheelhouses(tmp_path: Path) -> None:

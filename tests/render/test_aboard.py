@@ -12,6 +12,7 @@ from logbook.model.named import ByName
 from logbook.model.past import Past
 from logbook.reckon.as_of import until
 from logbook.reckon.hail import hailed
+from logbook.reckon.out_turn import spread
 from logbook.reckon.trip import reckon_trip
 from logbook.render.aboard import BOUND_BY, aboard_text
 from logbook.render.cautions import IN_SHORT
@@ -116,7 +117,7 @@ def test_landed_all_is_as_of_the_docking() -> None:
 def with_past(ratios: dict[str, tuple[float, ...]], text: str = TOWS) -> str:
     """Return the screen of a trip whose vessel's earlier ones came to these ratios of out-turn to hail."""
     log = trip(HEAD + text, MARKET)
-    past = Past(out_turn_over_hail=ByName(ratios.items()))
+    past = Past(out_turn_over_hail=ByName((name, spread(found)) for name, found in ratios.items()))
     made = reckon_trip(log, MARKET, Neighbours(past=past))
     return aboard_text(made, hailed(until(log, made.trip.as_of)))
 

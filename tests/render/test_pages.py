@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Iterator
 from datetime import datetime, timedelta, timezone
 from functools import lru_cache
-from html.parser import HTMLParser
 from itertools import pairwise
 from urllib.parse import unquote, urlsplit
 from xml.etree import ElementTree as ET
@@ -28,6 +27,7 @@ from logbook.reckon.of_species import reckon_species
 from logbook.redact.policy import policy_of
 from logbook.render.pages import render_archive
 from tests.render import example
+from tests.render.tags import Tags
 
 EMPTY = FleetFigures(
     vessels=ByName(),
@@ -44,19 +44,6 @@ EMPTY = FleetFigures(
 )
 POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'"
 LINKING = {"href", "src", "srcset", "poster", "data", "action", "formaction", "xlink:href"}
-
-
-class Tags(HTMLParser):
-    """Every tag of a page with its attributes."""
-
-    def __init__(self, text: str) -> None:
-        super().__init__()
-        self.tags: list[tuple[str, dict[str, str]]] = []
-        self.feed(text)
-        self.close()
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.tags.append((tag, {name: value or "" for name, value in attrs}))
 
 
 def archive(

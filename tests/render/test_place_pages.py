@@ -16,7 +16,8 @@ from logbook.render.place_pages import (
 )
 from tests.read.logs import FLEET, fleet
 from tests.render.archives import archive_of, shown
-from tests.render.test_pages import Tags, check
+from tests.render.tags import Tags
+from tests.render.test_pages import check
 
 LOG = """\
 vessel: Solan Bright

@@ -6,6 +6,7 @@ from logbook.model.figures import Neighbours
 from logbook.model.named import ByName
 from logbook.model.past import Past
 from logbook.model.weather import WeatherFigures
+from logbook.reckon.out_turn import spread
 from logbook.reckon.trip import reckon_trip
 from logbook.render.marks import Notes
 from logbook.render.rest_of_trip import hail_rows, rest_rows, weather_tables
@@ -41,7 +42,7 @@ def test_what_a_hail_leaves_out_has_a_letter_beside_it() -> None:
 
 
 def test_a_trip_at_sea_has_rows_only_where_earlier_hails_tell_something() -> None:
-    past = Past(out_turn_over_hail=ByName([("cod", (0.9, 0.9, 0.9, 0.9, 0.9))]))
+    past = Past(out_turn_over_hail=ByName([("cod", spread((0.9, 0.9, 0.9, 0.9, 0.9)))]))
     told = reckon_trip(trip(HEAD + TOWS), fleet(), Neighbours(past=past))
 
     assert hail_rows(figures(TOWS), Notes()) == ()

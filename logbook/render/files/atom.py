@@ -3,13 +3,13 @@
 The archive has no address of its own, so links are relative to the feed, and it has none to itself. Moments are those of the logs.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import datetime
 from xml.etree.ElementTree import Element, SubElement
 
-from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import Landed
+from logbook.model.ledger import Entry
 from logbook.render.files.identity import identity
+from logbook.render.files.of_trips import TripRow
 from logbook.render.files.paths import FEED
 from logbook.render.files.xml import document, said
 from logbook.render.gather import added
@@ -23,39 +23,35 @@ _MOST = 100
 """Landings in the feed; older ones are in the tables."""
 
 
-def landings_feed(
-    trips: Iterable[Reckoned], landed: Iterable[Landed], name: str, edition: str, *, linked: bool
-) -> bytes | None:
-    """Return the feed; None where nothing has been landed, since a feed must say when it was last changed.
+def in_feed(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Return the trips whose landings are in the feed, the latest first; none where none has been landed."""
+    docked = [(entry.docked, entry.id, entry) for entry in entries if entry.docked is not None]
+    return tuple(entry for _, _, entry in sorted(docked, key=lambda one: one[:2], reverse=True)[:_MOST])
+
+
+def landings_feed(latest: Sequence[TripRow], name: str, edition: str, *, linked: bool) -> bytes:
+    """Return the feed; there must be a landing, since a feed must say when it was last changed.
 
     Args:
-        trips: All trips.
-        landed: What each landed trip put ashore.
+        latest: Trips that landed, the latest first.
         name: The fleet's name.
         edition: office, crew or public; each has a feed of its own.
         linked: Whether the pages stand beside the feed.
     """
-    of_trip = {one.trip_id: one for one in landed}
-    docked = [
-        (trip.figures.trip.docked, trip.figures.trip.id, trip) for trip in trips if trip.figures.trip.docked is not None
-    ]
-    latest = [trip for _, _, trip in sorted(docked, key=lambda one: one[:2], reverse=True)[:_MOST]]
-    if not latest:
-        return None
     root = Element("feed", {"xmlns": _ATOM, "xml:lang": speech().tag})
     said(root, "id", identity(name, "landings", edition).urn)
     said(root, "title", _("Landings, {fleet}").format(fleet=name))
-    said(root, "updated", _moment(max(trip.figures.trip.last_word for trip in latest)))
+    said(root, "updated", _moment(max(row.trip.figures.trip.last_word for row in latest)))
     said(SubElement(root, "author"), "name", name)
     if linked:
         _link(root, FRONT)
-    for trip in latest:
-        _entry(root, trip, of_trip.get(trip.figures.trip.id), name, linked=linked)
+    for row in latest:
+        _entry(root, row, name, linked=linked)
     return document(root)
 
 
-def _entry(root: Element, trip: Reckoned, landed: Landed | None, name: str, *, linked: bool) -> None:
-    head = trip.figures.trip
+def _entry(root: Element, row: TripRow, name: str, *, linked: bool) -> None:
+    head = row.trip.figures.trip
     entry = SubElement(root, "entry")
     said(entry, "id", identity(name, "landings", head.id).urn)
     landed_at = _("{vessel} landed at {port}") if head.port else _("{vessel} landed")
@@ -65,11 +61,11 @@ def _entry(root: Element, trip: Reckoned, landed: Landed | None, name: str, *, l
         said(entry, "published", _moment(head.docked))
     if linked:
         _link(entry, trip_page(head.id))
-    said(entry, "content", _content(trip, landed), type="text")
+    said(entry, "content", _content(row), type="text")
 
 
-def _content(trip: Reckoned, landed: Landed | None) -> str:
-    docked = trip.figures.trip.docked
+def _content(row: TripRow) -> str:
+    docked, landed = row.trip.figures.trip.docked, row.landed
     lines = [_("Docked {when}.").format(when=bare(moment(docked))) if docked is not None else ""]
     if landed is not None and landed.species:
         how = _("{weight}, over the scale:") if landed.weighed else _("{weight}, as estimated aboard:")

@@ -1,15 +1,20 @@
 """A calendar of landings (RFC 5545): those that were made, and those that are expected by the last word from a vessel."""
 
 from collections.abc import Iterable, Iterator
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 
 from logbook.model.figures import Reckoned
+from logbook.model.ledger import Entry
 from logbook.render.files.identity import identity
 from logbook.render.files.of_landings import NO_WATCH, LandingRow, landing_rows
-from logbook.render.gather import begun
 from logbook.render.language import _
 from logbook.render.shown import moment
 from logbook.render.text import bare
+
+_AGO = timedelta(days=400)
+"""So long before the archive's last word landings are in the calendar, so that it does not grow for ever; all are in the tables."""
+
+_OUT = ("homeward", "at sea")
 
 _WIDTH = 75
 """Octets of a line, its end not counted."""
@@ -17,9 +22,25 @@ _WIDTH = 75
 _BREAKS = ("\r\n", "\r", "\n")
 
 
-def landings_calendar(trips: Iterable[Reckoned], name: str) -> bytes | None:
-    """Return the calendar; None where it would be empty, since it must hold something."""
-    events = [line for row in landing_rows(sorted(trips, key=begun)) for line in _event(row, name)]
+def calendar_since(latest: datetime) -> datetime:
+    """Return from when on landings are in the calendar, by the archive's last word."""
+    return latest - _AGO
+
+
+def in_calendar(entries: Iterable[Entry], since: datetime) -> tuple[Entry, ...]:
+    """Return the trips that may have a landing in the calendar: those that are out, and those that ended since then."""
+    return tuple(entry for entry in entries if entry.state in _OUT or (entry.docked or entry.last_word) >= since)
+
+
+def landings_calendar(trips: Iterable[Reckoned], name: str, since: datetime) -> bytes | None:
+    """Return the calendar; None where it would be empty, since it must hold something.
+
+    Args:
+        trips: Trips in the order that their landings come in.
+        name: The fleet's name.
+        since: From when on landings are in it that were made; those that are expected are in it all.
+    """
+    events = [line for row in landing_rows(trips) for line in _event(row, name, since)]
     if not events:
         return None
     lines = (
@@ -34,10 +55,10 @@ def landings_calendar(trips: Iterable[Reckoned], name: str) -> bytes | None:
     return b"".join(folded(line) for line in lines)
 
 
-def _event(row: LandingRow, name: str) -> Iterator[str]:
+def _event(row: LandingRow, name: str, since: datetime) -> Iterator[str]:
     head, landing = row.trip.figures.trip, row.figures
     docked = landing.docked
-    if docked is None:
+    if docked is None or (docked < since and not landing.expected):
         return
     yield "BEGIN:VEVENT"
     yield f"UID:{identity(name, 'landing', head.id, str(row.order))}"

@@ -11,7 +11,7 @@ from xml.etree.ElementTree import Element, SubElement
 from logbook.model.gear import FastMark
 from logbook.model.quantity import Position
 from logbook.render.cautions import FAST
-from logbook.render.files.geometry import collection, geometry
+from logbook.render.files.geometry import collection, geometry, lines_of
 from logbook.render.files.xml import document, said
 from logbook.render.language import _, _c
 
@@ -33,7 +33,7 @@ def fasts_geojson(marks: Sequence[FastMark]) -> bytes:
         for mark in marks
         if (made := geometry((mark.at,) if mark.at is not None else mark.track)) is not None
     )
-    return collection(features, FAST.told())
+    return collection((lines_of(features),), FAST.told())
 
 
 def _properties(mark: FastMark) -> dict[str, object]:

@@ -10,20 +10,26 @@ _HALF_A_TURN = 180.0
 _PLACES = 6
 """Decimals of a degree: a tenth of a metre, more than anybody types."""
 
+_BETWEEN = b",\n"
 
-def collection(features: Iterable[dict[str, object]], caution: str) -> bytes:
-    """Return features as a file, one a line, with what they are not.
+
+def lines_of(features: Iterable[dict[str, object]]) -> bytes:
+    """Return features as they stand in a file, one a line, without what stands around them."""
+    return _BETWEEN.join(_text(feature) for feature in features)
+
+
+def collection(lines: Iterable[bytes], caution: str) -> bytes:
+    """Return lines of features as a file, with what they are not; those that are empty have no place in it.
 
     Source:
         RFC 7946 section 6.1: members of one's own, as `caution`, are allowed.
     """
-    lines = ",\n".join(_text(feature) for feature in features)
-    made = f'{{"type": "FeatureCollection", "caution": {_text(caution)}, "features": [\n{lines}\n]}}\n'
-    return made.encode("utf-8", "replace")
+    head = b'{"type": "FeatureCollection", "caution": ' + _text(caution) + b', "features": [\n'
+    return head + _BETWEEN.join(filter(None, lines)) + b"\n]}\n"
 
 
-def _text(value: object) -> str:
-    return json.dumps(value, ensure_ascii=False, allow_nan=False)
+def _text(value: object) -> bytes:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False).encode("utf-8", "replace")
 
 
 def geometry(places: Sequence[Position]) -> dict[str, object] | None:

@@ -1,22 +1,31 @@
 """Where the files for other programs lie in the archive, and what each of them is."""
 
+import re
 from collections.abc import Iterable
+
+from msgspec import Struct
 
 from logbook.model.language import N_
 from logbook.render.language import _
 
 FILES = "files/"
 DATAPACKAGE = "files/datapackage.json"
-TRACKS = "files/tracks.geojson"
 FASTS_GEOJSON = "files/fasts.geojson"
 FASTS_GPX = "files/fasts.gpx"
 FEED = "files/landings.atom"
 CALENDAR = "files/landings.ics"
 
+_OF_YEAR = re.compile(r"-\d{4}(?=\.\w+$)")
+
 
 def table_file(name: str) -> str:
     """Return the path of a table."""
     return f"files/{name}.csv"
+
+
+def tracks_file(year: str) -> str:
+    """Return the path of the tracks of a year."""
+    return f"files/tracks-{year}.geojson"
 
 
 def trip_file(trip_id: str) -> str:
@@ -33,15 +42,43 @@ _ABOUT = {
     table_file("sales"): N_("what was sold, and what it brought"),
     table_file("problems"): N_("what is wrong in the logs"),
     DATAPACKAGE: N_("what every column of the tables is, and its unit"),
-    TRACKS: N_("tracks of the tows"),
+    "files/tracks.geojson": N_("tracks of the tows"),
     FASTS_GEOJSON: N_("fasts, for maps"),
     FASTS_GPX: N_("fasts, for a chart plotter"),
     FEED: N_("landings, for a feed reader"),
     CALENDAR: N_("landings, made and expected, for a calendar"),
 }
+"""By path, of what is parted without the year."""
 
 
-def listed(paths: Iterable[str]) -> tuple[tuple[str, str], ...]:
-    """Return those of the files that are of the whole fleet, each with what it is in the language in force."""
-    there = frozenset(paths)
-    return tuple((path, _(about)) for path, about in _ABOUT.items() if path in there)
+class Listed(Struct, frozen=True, kw_only=True):
+    """Files of one kind in the list of all of them.
+
+    Attributes:
+        about: What they are, in the language in force.
+        first: The file, or that of the latest year.
+        earlier: Years before that, the latest first, each with its file.
+        parted: Whether there is a file for each year.
+    """
+
+    about: str
+    first: str
+    earlier: tuple[tuple[str, str], ...]
+    parted: bool
+
+
+def listed(paths: Iterable[str]) -> tuple[Listed, ...]:
+    """Return those of the files that are of the whole fleet, kind by kind."""
+    kinds: dict[str, list[str]] = {}
+    for path in sorted(paths, reverse=True):
+        kinds.setdefault(_OF_YEAR.sub("", path), []).append(path)
+    return tuple(
+        Listed(
+            about=_(about),
+            first=kinds[kind][0],
+            earlier=tuple((path.rpartition("-")[2].partition(".")[0], path) for path in kinds[kind][1:]),
+            parted=kinds[kind] != [kind],
+        )
+        for kind, about in _ABOUT.items()
+        if kind in kinds
+    )

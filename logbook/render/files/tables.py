@@ -1,21 +1,36 @@
 """The tables of an edition, and a table as comma-separated values.
 
-Each table leaves out the columns that the edition does not have. Rows stand in an order of their own, whatever order the trips come in.
+Each table leaves out the columns that the edition does not have. Those with many rows a trip are parted by calendar year, so that no file
+grows with the archive.
 """
 
 import csv
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any, Generic
+
+from msgspec import Struct
 
 from logbook.model.edition import Policy
-from logbook.model.figures import Reckoned
-from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.language import N_
 from logbook.model.problem import Problem
-from logbook.render.files import of_landings, of_tows, of_trips
-from logbook.render.files.columns import TEXT, WHOLE, Column, Row, Table, column, columns_of, fields_of, rows_of
-from logbook.render.gather import begun
+from logbook.render.files.columns import (
+    TEXT,
+    WHOLE,
+    Column,
+    Field,
+    Row,
+    Shown,
+    column,
+    columns_of,
+    fields_of,
+    money_shown,
+    problems_shown,
+    rows_of,
+)
+from logbook.render.files.of_landings import LANDED, LANDINGS, NO_WATCH, SALES, landed_rows, landing_rows, sold_rows
+from logbook.render.files.of_tows import CATCHES, TOWS, catch_rows, tow_rows
+from logbook.render.files.of_trips import COLUMNS, TripRow
 from logbook.render.language import _
 
 _PROBLEMS: tuple[Column[Problem], ...] = (
@@ -30,85 +45,169 @@ _PROBLEMS: tuple[Column[Problem], ...] = (
 )
 
 
-def tables_of(
-    fleet: Fleet, trips: Iterable[Reckoned], figures: FleetFigures, problems: Iterable[Problem], policy: Policy
-) -> tuple[Table, ...]:
-    """Return the tables that an edition has.
+class Table(Struct, frozen=True, kw_only=True):
+    """A table of an edition.
 
-    Args:
-        fleet: For its currency.
-        trips: All trips, in any order.
-        figures: For what was landed.
-        problems: Every problem of every file, in any order.
-        policy: What the edition shows.
+    Attributes:
+        name: Of its file.
+        year: The calendar year that its trips belong to; None for one that has them all.
+        about: What a row is.
+        fields: Its columns.
+        key: The columns that tell a row from all others; empty where none do.
+        parent: The table that a row belongs to, by the columns that are named alike in both; None where it stands alone.
+        parent_key: Those columns.
     """
-    ordered = sorted(trips, key=begun)
-    tows = tuple(of_tows.tow_rows(ordered))
-    landed = {one.trip_id: one for one in figures.landed}
-    lines = [of_trips.TripRow(trip=trip, landed=landed.get(trip.figures.trip.id)) for trip in ordered]
 
-    def table(
-        name: str,
-        about: str,
-        columns: Iterable[Column[Row]],
-        records: Iterable[Row],
-        key: Sequence[str] = (),
-        parent: tuple[str, ...] = ("trips", "trip"),
-    ) -> Table:
-        chosen = columns_of(columns, policy)
-        return Table(
-            name=name,
-            about=about,
-            fields=fields_of(chosen, fleet.currency),
-            rows=rows_of(chosen, records),
-            key=tuple(key),
-            parent=parent[0] if parent else None,
-            parent_key=parent[1:],
-        )
+    name: str
+    year: str | None
+    about: str
+    fields: tuple[Field, ...]
+    key: tuple[str, ...]
+    parent: str | None = None
+    parent_key: tuple[str, ...] = ()
 
-    made = [
-        table("trips", _("One row a trip."), of_trips.COLUMNS, lines, ("trip",), parent=()),
-        table("tows", _("One row a tow."), of_tows.TOWS, tows, ("trip", "tow_order")),
-        table(
-            "catches",
-            _(
+
+class Kind(Struct, Generic[Row], frozen=True, kw_only=True):
+    """What a table holds.
+
+    Attributes:
+        name: Of its file; of one that is parted, the year stands behind it.
+        about: What a row is, in sentences.
+        columns: Its columns, of which an edition may not have all.
+        key: The columns that tell a row from all others; empty where none do.
+        parent: The table that a row belongs to, with the columns that are named alike in both; empty where it stands alone.
+        yearly: Whether each calendar year has a file of its own.
+        shown: Which editions have it.
+    """
+
+    name: str
+    about: tuple[str, ...]
+    columns: tuple[Column[Row], ...]
+    key: tuple[str, ...] = ()
+    parent: tuple[str, ...] = ("trips", "trip")
+    yearly: bool = True
+    shown: Shown = lambda _policy: True
+
+    def lines(self, records: Iterable[Row], policy: Policy) -> bytes:
+        """Return records as lines of the table's file, without its head."""
+        return csv_of(rows_of(columns_of(self.columns, policy), records))
+
+
+class OfTrips(Kind[Row], Generic[Row], frozen=True, kw_only=True):
+    """A table that each trip gives its rows to.
+
+    Attributes:
+        records: Gives what the rows of a trip are made from.
+    """
+
+    records: Callable[[TripRow], Iterable[Row]]
+
+
+TABLES: tuple[OfTrips[Any], ...] = (
+    OfTrips(
+        name="trips",
+        about=(N_("One row a trip."),),
+        columns=COLUMNS,
+        key=("trip",),
+        parent=(),
+        yearly=False,
+        records=lambda row: (row,),
+    ),
+    OfTrips(
+        name="tows",
+        about=(N_("One row a tow."),),
+        columns=TOWS,
+        key=("trip", "tow_order"),
+        records=lambda row: tow_rows((row.trip,)),
+    ),
+    OfTrips(
+        name="catches",
+        about=(
+            N_(
                 "One row for each species and grade of a tow. What was put back or kept undersize stands in a row without a grade."
             ),
-            of_tows.CATCHES,
-            of_tows.catch_rows(tows),
-            parent=("tows", "trip", "tow_order"),
         ),
-        table(
-            "landings",
-            " ".join((_("One row for each landing that was made or is expected."), _(of_landings.NO_WATCH))),
-            of_landings.LANDINGS,
-            of_landings.landing_rows(ordered),
-            ("trip", "landing"),
-        ),
-        table(
-            "landed",
-            _("One row for each species and grade put ashore."),
-            of_landings.LANDED,
-            of_landings.landed_rows(ordered),
-        ),
-    ]
-    if policy.money:
-        about = _("One row for each species, grade or lot that was sold.")
-        made.append(table("sales", about, of_landings.SALES, of_landings.sold_rows(ordered)))
-    if policy.problems:
-        about = _("One row for each thing found wrong in a log.")
-        made.append(table("problems", about, _PROBLEMS, sorted(set(problems)), parent=()))
-    return tuple(made)
+        columns=CATCHES,
+        parent=("tows", "trip", "tow_order"),
+        records=lambda row: catch_rows(tow_rows((row.trip,))),
+    ),
+    OfTrips(
+        name="landings",
+        about=(N_("One row for each landing that was made or is expected."), NO_WATCH),
+        columns=LANDINGS,
+        key=("trip", "landing"),
+        yearly=False,
+        records=lambda row: landing_rows((row.trip,)),
+    ),
+    OfTrips(
+        name="landed",
+        about=(N_("One row for each species and grade put ashore."),),
+        columns=LANDED,
+        records=lambda row: landed_rows((row.trip,)),
+    ),
+    OfTrips(
+        name="sales",
+        about=(N_("One row for each species, grade or lot that was sold."),),
+        columns=SALES,
+        shown=money_shown,
+        records=lambda row: sold_rows((row.trip,)),
+    ),
+)
+
+PROBLEMS = Kind(
+    name="problems",
+    about=(N_("One row for each thing found wrong in a log."),),
+    columns=_PROBLEMS,
+    parent=(),
+    yearly=False,
+    shown=problems_shown,
+)
 
 
-def csv_of(table: Table) -> bytes:
-    """Return a table as comma-separated values.
+def tables_of(kind: Kind[Any], years: Iterable[str], policy: Policy, currency: str | None) -> tuple[Table, ...]:
+    """Return the tables of a kind that an edition has: one, or one for each of some years.
+
+    Args:
+        kind: What they hold.
+        years: In the order that they come in.
+        policy: What the edition shows.
+        currency: The fleet's money.
+    """
+    if not kind.shown(policy):
+        return ()
+    about = " ".join(map(_, kind.about))
+    fields = fields_of(columns_of(kind.columns, policy), currency)
+    return tuple(
+        Table(
+            name=_named(kind.name, year),
+            year=year,
+            about=about,
+            fields=fields,
+            key=kind.key,
+            parent=_named(kind.parent[0], year) if kind.parent else None,
+            parent_key=kind.parent[1:],
+        )
+        for year in (years if kind.yearly else (None,))
+    )
+
+
+def _named(name: str, year: str | None) -> str:
+    """Return the name of a table, with the year behind it where it is parted."""
+    parted = any(kind.name == name and kind.yearly for kind in TABLES)
+    return f"{name}-{year}" if parted else name
+
+
+def head_of(table: Table) -> bytes:
+    """Return the line that a table's file begins with: the names of its columns."""
+    return csv_of([[field.name for field in table.fields]])
+
+
+def csv_of(rows: Iterable[Sequence[str]]) -> bytes:
+    """Return rows as comma-separated values.
 
     Source:
         RFC 4180: CRLF, a head, quotes doubled; UTF-8 (RFC 7111).
     """
     written = io.StringIO(newline="")
-    writer = csv.writer(written, lineterminator="\r\n")
-    writer.writerow([field.name for field in table.fields])
-    writer.writerows(table.rows)
+    csv.writer(written, lineterminator="\r\n").writerows(rows)
     return written.getvalue().encode("utf-8", "replace")

@@ -7,19 +7,23 @@ from logbook.model.figures import Reckoned
 from logbook.model.language import N_
 from logbook.render.cautions import NAVIGATION
 from logbook.render.files.cells import PLACES
-from logbook.render.files.geometry import collection, geometry
+from logbook.render.files.geometry import collection, geometry, lines_of
 from logbook.render.files.of_tows import TowRow, tow_rows
-from logbook.render.gather import begun
 from logbook.render.language import _
 
 _LINE = N_("straight between the positions typed")
 _POINT = N_("one position typed")
 
 
-def tracks_geojson(trips: Iterable[Reckoned]) -> bytes | None:
-    """Return every tow of which a position is shown, trip by trip; None where there is none."""
-    features = list(_features(tow_rows(sorted(trips, key=begun))))
-    return collection(features, NAVIGATION.told()) if features else None
+def track_lines(trip: Reckoned) -> bytes:
+    """Return every tow of a trip of which a position is shown, as lines of a file; nothing where there is none."""
+    return lines_of(_features(tow_rows((trip,))))
+
+
+def tracks_geojson(lines: Iterable[bytes]) -> bytes | None:
+    """Return the lines of trips as a file; None where there is none."""
+    told = [line for line in lines if line]
+    return collection(told, NAVIGATION.told()) if told else None
 
 
 def _features(tows: Iterable[TowRow]) -> Iterator[dict[str, object]]:

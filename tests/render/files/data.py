@@ -8,18 +8,17 @@ from msgspec.structs import replace
 from logbook.model.edition import OFFICE
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
 from logbook.model.page import AtOnce, content_of
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Fast
-from logbook.reckon.fleet import reckon_fleet
 from logbook.redact.policy import policy_of
 from logbook.redact.trip import redact_trips
-from logbook.render.files.all import data_files
+from logbook.render.files.all import fleet_files
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import reckoned
 from tests.render import example
+from tests.render.ledger import ledger_of
 
 LANDED = """\
 vessel: Solan Bright
@@ -75,7 +74,6 @@ def files(
     edition: str = OFFICE,
     *,
     of: Fleet | None = None,
-    figures: FleetFigures | None = None,
     problems: Sequence[Problem] = (),
     linked: bool = True,
 ) -> dict[str, bytes]:
@@ -83,15 +81,15 @@ def files(
     of = of or fleet(FLEET_OF_TWO)
     policy = policy_of(edition, of)
     shown = redact_trips(two_trips() if trips is None else trips, policy)
-    sums = figures or reckon_fleet(shown, of)
+    ledger = ledger_of(shown, of, policy)
     wrong = problems if policy.problems else ()
-    pages = list(data_files(of, shown, sums, wrong, policy, of.title, AtOnce(), linked=linked))
+    pages = list(fleet_files(of, ledger, ledger.fasts(), wrong, policy, of.title, AtOnce(), linked=linked))
     assert len({page.path for page in pages}) == len(pages)
     return {page.path: content_of(page) for page in pages}
 
 
-def saying(text: str) -> dict[str, bytes]:
-    """Return the office's files of a fleet with one trip that has a text everywhere a text can stand."""
+def trip_saying(text: str) -> Reckoned:
+    """Return a trip that has a text everywhere a text can stand."""
     made = example.trip(replace(example.vessel(), name=text, registration=text), number=text, tows=2)
     tows = tuple(
         replace(tow, damage=text, gear_lost=text, bottom=text, remarks=text, fast=Fast(what=text, at=None))
@@ -109,7 +107,7 @@ def saying(text: str) -> dict[str, bytes]:
         )
         for tow in made.figures.tows
     )
-    trip = replace(
+    return replace(
         made,
         log=replace(made.log, tows=tows, crew=(text, text), remarks=text, file=text),
         figures=replace(
@@ -120,8 +118,12 @@ def saying(text: str) -> dict[str, bytes]:
             landing=replace(made.figures.landing, port=text),
         ),
     )
+
+
+def saying(text: str) -> dict[str, bytes]:
+    """Return the office's files of a fleet with one such trip."""
     of = replace(example.fleet(), name=text, currency=text)
-    return files((trip,), of=of, problems=(problem(text),))
+    return files((trip_saying(text),), of=of, problems=(problem(text),))
 
 
 NASTY = (

@@ -12,10 +12,12 @@ from logbook.model.quantity import Position
 from logbook.redact.policy import policy_of
 from logbook.redact.trip import redact_trips
 from logbook.render.files.paths import listed
+from logbook.render.files.trip_json import trip_json
 from tests.read.logs import fleet
-from tests.render.files.data import FLEET_OF_TWO, NASTY, files, saying, two_trips
+from tests.render import example
+from tests.render.files.data import FLEET_OF_TWO, NASTY, files, problem, saying, trip_saying, two_trips
 
-TRACKS = "files/tracks.geojson"
+TRACKS = "files/tracks-2026.geojson"
 
 
 def features(content: bytes) -> list[geojson.Feature]:
@@ -64,9 +66,8 @@ def test_an_edition_without_positions_has_no_tracks(edition: str) -> None:
 @pytest.mark.parametrize("edition", EDITIONS)
 def test_figures_of_a_trip_stand_under_the_keys_that_reckon_prints(edition: str) -> None:
     of = fleet(FLEET_OF_TWO)
-    made = files(edition=edition)
     for trip in redact_trips(two_trips(), policy_of(edition, of)):
-        told = json.loads(made[f"files/trips/{trip.figures.trip.id}.json"])
+        told = json.loads(trip_json(trip.figures))
         assert told == json.loads(json.dumps(as_json(trip.figures)))
         assert set(told) == set(as_json(two_trips()[0].figures))
 
@@ -74,7 +75,7 @@ def test_figures_of_a_trip_stand_under_the_keys_that_reckon_prints(edition: str)
 @pytest.mark.parametrize("text", NASTY)
 def test_any_text_comes_back_as_typed(text: str) -> None:
     made = saying(text)
-    told = json.loads(next(content for path, content in made.items() if path.startswith("files/trips/")))
+    told = json.loads(trip_json(trip_saying(text).figures))
 
     assert told["trip"]["vessel"] == told["landing"]["port"] == text
     assert set(told["tows"][0]["catch"]) == {text}
@@ -83,8 +84,27 @@ def test_any_text_comes_back_as_typed(text: str) -> None:
 
 
 def test_the_files_of_the_whole_fleet_are_told_of() -> None:
-    paths = files()
-    told = [path for path, _ in listed(paths)]
+    paths = files(example.whole_fleet()[1], of=example.fleet(), problems=(problem("x"),))
+    kinds = listed(paths)
+    told = [path for kind in kinds for path in (kind.first, *(path for _, path in kind.earlier))]
 
-    assert sorted(told) == sorted(path for path in paths if not path.startswith("files/trips/"))
-    assert all(about for _, about in listed(paths))
+    assert sorted(told) == sorted(paths)
+    assert all(kind.about for kind in kinds)
+    assert next((kind.first, kind.earlier) for kind in kinds if kind.parted) == (
+        "files/tows-2026.csv",
+        (("2025", "files/tows-2025.csv"),),
+    )
+
+
+def test_a_years_files_have_the_trips_that_ended_in_it() -> None:
+    trips = example.whole_fleet()[1]
+    made = files(trips, of=example.fleet())
+    by_year: dict[str, set[str]] = {}
+    for trip in trips:
+        head = trip.figures.trip
+        by_year.setdefault(str((head.docked or head.last_word).year), set()).add(head.id)
+
+    assert len(by_year) == 2
+    for year, ids in by_year.items():
+        told = features(made[f"files/tracks-{year}.geojson"])
+        assert {feature.properties["trip"] for feature in told} == ids
