@@ -120,20 +120,20 @@ def _replace_all(files: Iterable[File], folder: Path, seen: Seen, before: Manife
 
 def _stage(files: Iterable[File], folder: Path, before: Manifest, standing: StandingFiles, staging: Staging) -> _Staged:
     """Write aside what does not stand already, one file at a time."""
-    staged = _Staged(digests={}, parts={})
+    digests: dict[str, str] = {}
+    parts: dict[str, Part] = {}
     checked: set[Path] = set()
     for file in files:
-        path = file.path
-        if path not in before.files and not is_inside(path):
-            raise PublishError(f"a page would stand outside the archive: {path!r}")
-        digest = file.digest
-        staged.parts.pop(path, None)
-        if not standing.whole(path, digest) or path in before.unlinked:
+        path, digest = file.path, file.digest
+        parts.pop(path, None)
+        if not standing.whole(path, digest):
+            if not is_inside(path):
+                raise PublishError(f"a page would stand outside the archive: {path!r}")
             _check_place(folder, path, before, checked)
-            staged.parts[path] = part = staging.write(content_of(file), path)
+            parts[path] = part = staging.write(content_of(file), path)
             digest = part.digest
-        staged.digests[path] = digest
-    return staged
+        digests[path] = digest
+    return _Staged(digests=digests, parts=parts)
 
 
 def _put_all(staged: _Staged, gone: Sequence[str], before: Manifest, staging: Staging) -> str:

@@ -13,7 +13,7 @@ from pathlib import Path
 from time import time_ns
 
 from logbook.model.seen import SETTLED_NS, UNSURE, Left, Seen, Stamp, settled
-from logbook.publish.manifest import MANIFEST, Manifest
+from logbook.publish.manifest import MANIFEST, Manifest, is_inside
 from logbook.publish.staging import STAGING, there
 
 FEW = 10_000
@@ -34,7 +34,7 @@ class StandingFiles:
             listed: The archive's list.
             every: Whether the bytes of each file are looked at, whatever is remembered.
         """
-        self._folder, self._seen, self._files, self._every = folder, seen, listed.files, every
+        self._folder, self._seen, self._listed, self._every = folder, seen, listed, every
         left = seen.left()
         self._before = left.folders if left is not None and left.listed == listed.digest else {}
         self._each = every or len(listed.files) <= FEW
@@ -44,18 +44,25 @@ class StandingFiles:
         self.found: dict[str, Stamp] = {}
 
     def whole(self, path: str, digest: str) -> bool:
-        """Tell whether a file stands there with bytes of that digest."""
+        """Tell whether a file that pages may lead to stands there with bytes of that digest."""
         within = path.rpartition("/")[0]
-        if within not in self._closely:
-            self._times[within] = now = time_of(self._folder / within)
-            self._closely[within] = self._each or not _is(now, self._before.get(within))
-        if self._closely[within]:
-            return self._looked_at(path, within, digest)
-        return self._files.get(path) == digest
+        closely = self._closely.get(within)
+        if closely is None:
+            closely = self._enter(within)
+        return self._looked_at(path, within, digest) if closely else self._listed.files.get(path) == digest
+
+    def _enter(self, within: str) -> bool:
+        """Tell whether the files of a folder are to be looked at one by one."""
+        self._times[within] = now = time_of(self._folder / within)
+        unlinked = bool(self._listed.unlinked)
+        self._closely[within] = closely = self._each or unlinked or not _is(now, self._before.get(within))
+        if closely:
+            self._remembered[within] = self._seen.stamps(within)
+        return closely
 
     def _looked_at(self, path: str, within: str, digest: str) -> bool:
-        if within not in self._remembered:
-            self._remembered[within] = self._seen.stamps(within)
+        if path in self._listed.unlinked or not is_inside(path):
+            return False
         before = self._remembered[within].get(path)
         stamp = stamp_of(f"{self._folder}/{path}", digest, None if self._every else before)
         if stamp is not None and stamp != before:

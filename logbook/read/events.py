@@ -102,6 +102,7 @@ class Grower:
         self.silent = Silent(text, report, text_keys)
         self._text = text
         self._swaps = swaps or Swaps()
+        self._swapped = bool(swaps)
         self._lines = text.split("\n") if "#" in text else []
         self._marked = "!" in text or "&" in text
         self._items: list[Any] = []
@@ -133,10 +134,8 @@ class Grower:
     def _root(self, get: Callable[[], Any]) -> Node | None:
         top = items = self._items
         append = items.append
-        file, swapped, lines = self.file, bool(self._swaps), self._lines
+        file, swapped, marked, lines = self.file, self._swapped, self._marked, self._lines
         hashed = bool(lines)
-        marked = self._marked
-        new = object.__new__
         for _ in range(MAX_EVENTS):
             event: Any = get()
             kind = event.__class__
@@ -148,25 +147,15 @@ class Grower:
                 continue
             if marked:
                 _refuse_marked(event)
-            # as Scalar(...) does, without a call for each of thousands
-            node = new(Scalar)
-            mark = event.start_mark
-            node.file = file
-            node.line = mark.line + 1
-            node.column = mark.column + 1
-            mark = event.end_mark
-            node.end_line = mark.line + 1
-            node.value = event.value
-            node.style = style = event.style or ""
-            node.comment = 0
-            node.folds = ()
-            if hashed and mark.line < len(lines) and "#" in lines[mark.line]:
-                self._commented(node, mark)
+            start, end, style = event.start_mark, event.end_mark, event.style or ""
+            node = Scalar(file, start.line + 1, start.column + 1, end.line + 1, event.value, style)
+            if hashed and end.line < len(lines) and "#" in lines[end.line]:
+                self._commented(node, end)
             if swapped:
-                append(self._swapped(node, mark))
+                append(self._stood_for(node, end))
                 continue
             if style:
-                self._styled(node, mark)
+                self._styled(node, end)
             append(node)
         raise TooMuch(event, _TOO_MUCH)
 
@@ -219,7 +208,7 @@ class Grower:
             node.comment = found.end()
             self.silent.doubtful = self.silent.doubtful or node.comment == end.column + 1  # text right behind a quote
 
-    def _swapped(self, node: Scalar, end: Any) -> Node:  # noqa: ANN401 - marks of PyYAML have no common type
+    def _stood_for(self, node: Scalar, end: Any) -> Node:  # noqa: ANN401 - marks of PyYAML have no common type
         """Return what a text stands for, where that was typed."""
         at = (node.line, node.column)
         lost = self._swaps.lost.get(at)

@@ -114,19 +114,17 @@ class Fields:
         node: The mapping.
         nodes: Value of each key that is there, by the key's documented name; blanks are left out.
         keys: Each key as typed, by its documented name; those whose values are blank with them.
+        get: Gives the value of a key by its name, or None where it is not there or blank.
     """
 
-    __slots__ = ("keys", "node", "nodes")
+    __slots__ = ("get", "keys", "node", "nodes")
 
     def __init__(self, node: Mapping, nodes: dict[str, Node], keys: dict[str, Scalar]) -> None:
         """Keep the mapping and what was found in it."""
         self.node = node
         self.nodes = nodes
         self.keys = keys
-
-    def get(self, name: str) -> Node | None:
-        """Return the value of a key, or None where it is not there or blank."""
-        return self.nodes.get(name)
+        self.get: Callable[[str], Node | None] = nodes.get  # asked thirty times a tow
 
     def __contains__(self, name: str) -> bool:
         """Tell whether a key has a value."""
@@ -216,11 +214,11 @@ def _is_blank(value: Scalar, key: Key) -> bool:
 
 def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str | None:
     """Return a scalar's text without the spaces round it; None where it is missing, blank, lost or no single value."""
-    if node is None or isinstance(node, Lost):
-        return None
     if isinstance(node, Scalar):
         typed = node.value.strip()
         return None if is_blank(typed) and not (node.style and typed) else typed
+    if node is None or isinstance(node, Lost):
+        return None
     what = "a list stands" if isinstance(node, Sequence) else "keys and values stand"
     error(found, node.place, "one-value", f"{what} where {wanted} is wanted", f"write {wanted}")
     return None
@@ -228,8 +226,10 @@ def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str
 
 def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wanted: str = "one value") -> T | None:
     """Return a value read from a scalar by its parser; None, with the reason reported, where it can't be read."""
+    if node is None:
+        return None  # two of three keys of a tow
     text = take_text(node, found, wanted)
-    if text is None or node is None:
+    if text is None:
         return None
     said = parsed(node, text, parse, found)
     if said.faults:
@@ -265,6 +265,8 @@ def parsed(node: Node, text: str, parse: Callable[[str], Said[T]], found: Found)
 
 def take_words(node: Node | None, found: Found) -> str | None:
     """Return free text; items of a list are joined by commas, so that words typed with commas in brackets are kept."""
+    if node is None:
+        return None
     if isinstance(node, Sequence):
         words = [text for item in node.items if (text := take_text(item, found)) is not None]
         return ", ".join(words) or None
@@ -278,8 +280,10 @@ def take_remarks(node: Node | None, found: Found) -> str:
 
 def take_choice(node: Node | None, choices: tuple[str, ...], found: Found) -> str | None:
     """Return one word out of a closed list, whatever its case; None with a hint where it is none of them."""
+    if node is None:
+        return None
     text = take_text(node, found)
-    if text is None or node is None:
+    if text is None:
         return None
     folded = fold_key(text)
     for choice in choices:

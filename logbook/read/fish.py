@@ -118,7 +118,7 @@ def _entries(node: Node | None, known: Known, found: Found, gaps: list[Place]) -
     for key, value in pairs_of(node, found, "fish"):
         if isinstance(value, Scalar) and is_blank(value.value):
             continue  # as if the key were not there
-        called = known.call(key.place, key.value.strip(), found)
+        called = known.call(key, found)
         if isinstance(value, Mapping):
             for grade_key, grade_value in value.entries:
                 if isinstance(grade_value, Scalar) and is_blank(grade_value.value):

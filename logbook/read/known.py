@@ -10,7 +10,7 @@ from logbook.model.problem import Place
 from logbook.model.species import Species
 from logbook.read.fields import MANY, Found, named_list, nearest, take_text, warn
 from logbook.read.terms import Terms
-from logbook.read.tree import Node
+from logbook.read.tree import Node, Scalar
 
 CODES = frozenset(
     {
@@ -70,10 +70,29 @@ class SpeciesIndex:
         return None
 
 
+class Names:
+    """Names of one kind that a fleet has.
+
+    Attributes:
+        all: As the fleet spells them.
+    """
+
+    __slots__ = ("_by_fold", "all")
+
+    def __init__(self, names: Iterable[str]) -> None:
+        """Keep the names; of two that are the same when folded, the first is found."""
+        self.all = tuple(names)
+        self._by_fold = {fold_name(name): name for name in reversed(self.all)}
+
+    def find(self, typed: str) -> str | None:
+        """Return a name as the fleet spells it, or None."""
+        return self._by_fold.get(fold_name(typed))
+
+
 class Known:
     """The names and terms one log is read by."""
 
-    __slots__ = ("fleet", "species", "terms", "vessel")
+    __slots__ = ("_grounds", "_nets", "_pens", "fleet", "species", "terms", "vessel")
 
     def __init__(self, fleet: Fleet, species: SpeciesIndex, terms: Terms, vessel: Vessel) -> None:
         """Keep what the log is matched against."""
@@ -81,12 +100,18 @@ class Known:
         self.species = species
         self.terms = terms
         self.vessel = vessel
+        self._nets = Names(net.name for net in vessel.nets)
+        self._pens = Names(name for name, _ in vessel.hold.pens)
+        self._grounds = Names(ground.name for ground in fleet.grounds)
 
-    def call(self, place: Place, typed: str, found: Found) -> Called:
-        """Return the species a name stands for; an unknown one is a warning and goes by the name typed."""
+    def call(self, node: Scalar, found: Found) -> Called:
+        """Return the species a text names; an unknown one is a warning and goes by the name typed."""
+        typed = node.value.strip()
         called = self.species.find(typed)
-        if called is not None:
-            return called
+        return called if called is not None else self.unknown(node.place, typed, found)
+
+    def unknown(self, place: Place, typed: str, found: Found) -> Called:
+        """Return a species that nobody knows, with a warning; it goes by the name typed."""
         near = nearest(typed, self.species.names, fold_name) if len(found) < MANY else []
         hint = f"did you mean {named_list(near)}?" if near else "name it in the fleet file if it is right"
         warn(
@@ -107,20 +132,15 @@ class Known:
 
     def net(self, node: Node | None, found: Found) -> str | None:
         """Return a net's name in the fleet's spelling; one the vessel does not have is a warning."""
-        return _matched(
-            node, [net.name for net in self.vessel.nets], found, "net-unknown", f"{self.vessel.name} has no net"
-        )
+        return _matched(node, self._nets, found, "net-unknown", f"{self.vessel.name} has no net")
 
     def pen(self, node: Node | None, found: Found) -> str | None:
         """Return a pen's name in the fleet's spelling; one the hold does not have is a warning."""
-        pens = [name for name, _ in self.vessel.hold.pens]
-        return _matched(node, pens, found, "pen-unknown", f"{self.vessel.name}'s hold has no pen")
+        return _matched(node, self._pens, found, "pen-unknown", f"{self.vessel.name}'s hold has no pen")
 
     def ground(self, node: Node | None, found: Found) -> str | None:
         """Return a ground's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
-        return _matched(
-            node, [g.name for g in self.fleet.grounds], found, "ground-unknown", "no ground is called", near_only=True
-        )
+        return _matched(node, self._grounds, found, "ground-unknown", "no ground is called", near_only=True)
 
     def port(self, node: Node | None, found: Found) -> str | None:
         """Return a port's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
@@ -129,13 +149,15 @@ class Known:
 
 def port_of(fleet: Fleet, typed: str | None, node: Node | None, found: Found) -> str | None:
     """Return a port's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
-    ports = [port.name for port in fleet.ports]
+    ports = Names(port.name for port in fleet.ports)
     return spelled(typed, node, ports, found, "port-unknown", "no port is called", near_only=True)
 
 
 def _matched(
-    node: Node | None, names: list[str], found: Found, code: str, message: str, *, near_only: bool = False
+    node: Node | None, names: Names, found: Found, code: str, message: str, *, near_only: bool = False
 ) -> str | None:
+    if node is None:
+        return None
     typed = take_text(node, found, "a name")
     return spelled(typed, node, names, found, code, message, near_only=near_only)
 
@@ -143,7 +165,7 @@ def _matched(
 def spelled(
     typed: str | None,
     node: Node | None,
-    names: list[str],
+    names: Names,
     found: Found,
     code: str,
     message: str,
@@ -163,12 +185,11 @@ def spelled(
     """
     if typed is None or node is None:
         return None
-    folded = fold_name(typed)
-    for name in names:
-        if fold_name(name) == folded:
-            return name
-    near = nearest(typed, names, fold_name) if len(found) < MANY else []
-    if names and (near or not near_only):
-        hint = f"did you mean {named_list(near)}?" if near else f"the fleet file has {named_list(names)}"
+    name = names.find(typed)
+    if name is not None:
+        return name
+    near = nearest(typed, names.all, fold_name) if len(found) < MANY else []
+    if names.all and (near or not near_only):
+        hint = f"did you mean {named_list(near)}?" if near else f"the fleet file has {named_list(names.all)}"
         warn(found, node.place, code, f"{message} '{typed}'", hint)
     return typed

@@ -130,7 +130,7 @@ class Landings:
         """Return species and the buyer's grade in the buyer's words."""
         grades: list[tuple[str, str]] = []
         for key, value in pairs_of(node, self.found, "quality"):
-            called = self.known.call(key.place, key.value.strip(), self.found)
+            called = self.known.call(key, self.found)
             words = take_words(value, self.found)
             if words is not None:
                 grades.append((called.name, words))

@@ -22,7 +22,7 @@ _KEPT = 4096
 class Terms:
     """Parsers of single values that know the fleet's units, measures, waters and currency."""
 
-    __slots__ = ("_units", "amount", "currency", "depth", "measures", "temperature", "us_gallons", "waters")
+    __slots__ = ("_units", "amount", "currency", "depth", "measures", "speed", "temperature", "us_gallons", "waters")
 
     def __init__(
         self,
@@ -41,6 +41,7 @@ class Terms:
         self.currency = currency
         self.amount = lru_cache(_KEPT)(self._amount)
         self.depth = lru_cache(_KEPT)(self._depth)
+        self.speed = lru_cache(_KEPT)(self._speed)
         self.temperature = lru_cache(_KEPT)(self._temperature)
 
     @classmethod
@@ -70,7 +71,7 @@ class Terms:
         """Return a temperature."""
         return parse_temperature(text, self._units.get("temperature"))
 
-    def speed(self, text: str) -> Said[Knots]:
+    def _speed(self, text: str) -> Said[Knots]:
         """Return a speed."""
         return parse_speed(text, self._units.get("speed"))
 
@@ -108,6 +109,8 @@ def take_weight(node: Node | None, terms: Terms, found: Found) -> Kilograms | No
 
 def take_position(node: Node | None, terms: Terms, found: Found) -> Position | None:
     """Return a position typed in one piece, or as a list of latitude and longitude."""
+    if node is None:
+        return None
     if not isinstance(node, Sequence):
         return take(node, terms.position, found, "a position")
     parts = texts_of(node, found, "a position")
@@ -121,6 +124,8 @@ def take_position(node: Node | None, terms: Terms, found: Found) -> Position | N
 
 def take_positions(node: Node | None, terms: Terms, found: Found) -> tuple[Position, ...]:
     """Return the positions of a list; one that stands alone is a list of one."""
+    if node is None:
+        return ()
     nodes = (node,) if isinstance(node, Scalar) else items_of(node, found, "positions")
     taken = (take_position(item, terms, found) for item in nodes)
     return tuple(position for position in taken if position is not None)

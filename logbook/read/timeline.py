@@ -89,8 +89,10 @@ class Clock:
             rule: How far after.
             settled: True where a day line gives the date, so that no distance is in doubt.
         """
+        if node is None:
+            return None
         text = take_text(node, self.found, "a time")
-        if text is None or node is None:
+        if text is None:
             return None
         return self.read(parsed(node, text, parse_stamp, self.found), node, anchor, rule, settled=settled)
 
@@ -98,7 +100,8 @@ class Clock:
         self, said: Said[Stamp], node: Node, anchor: datetime | None, rule: Rule, *, settled: bool = False
     ) -> Timed | None:
         """Return the moment of a time that was read at the beginning of a node's text, as `take` does."""
-        pass_on(self.found, said.faults, node)
+        if said.faults:
+            pass_on(self.found, said.faults, node)
         place = text_place(node)
         stamp = said.value
         if stamp is None:
@@ -156,8 +159,10 @@ class Clock:
 
     def _judged(self, timed: Timed, anchor: datetime, rule: Rule) -> Timed | None:
         """Return the moment, or None where it lies too far after its anchor."""
-        late = timed.moment - anchor
         if not timed.bare:
+            return timed
+        late = timed.moment - anchor
+        if late <= rule.doubt and rule.refuse is None:
             return timed
         hours = round(late.total_seconds() / 3600)
         if rule.refuse is not None and late > rule.refuse:

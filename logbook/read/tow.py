@@ -93,7 +93,7 @@ def take_tows(node: Node | None, known: Known, clock: Clock, sailed: datetime | 
             draft.hauled = None
     tows = [_tow(draft, known, clock, found) for draft in drafts]
     sources = {draft.place: draft.source for draft in drafts}
-    return Tows(tows=_carry_on(_number(tows, drafts, found)), lost=tuple(lost), sources=sources)
+    return Tows(tows=_carry_on(tows, _numbers(tows, drafts, found)), lost=tuple(lost), sources=sources)
 
 
 def _drafts(
@@ -323,12 +323,16 @@ def _from_fields(draft: _Draft, fields: Fields, known: Known, clock: Clock, foun
 
 def _pens(node: Node | None, known: Known, found: Found) -> tuple[str, ...]:
     """Return the pens a tow lies in: one, or a list of them."""
+    if node is None:
+        return ()
     pens = (known.pen(item, found) for item in texts_of(node, found, "pens"))
     return tuple(dict.fromkeys(pen for pen in pens if pen is not None))
 
 
 def _unless_no(node: Node | None, found: Found) -> str | None:
     """Return words; None for `no` and `none`, which say that there was nothing."""
+    if node is None:
+        return None
     words = take_words(node, found)
     return None if words is None or fold_key(words) in ("no", "none", "nil") else words
 
@@ -350,9 +354,9 @@ def _fast(node: Node | None, known: Known, found: Found) -> Fast | None:
     return Fast(what=text, at=None)
 
 
-def _number(tows: list[Tow], drafts: list[_Draft], found: Found) -> list[Tow]:
-    """Return the tows with their numbers: as typed, else one more than the tow before."""
-    numbered: list[Tow] = []
+def _numbers(tows: list[Tow], drafts: list[_Draft], found: Found) -> list[int]:
+    """Return the numbers of the tows: as typed, else one more than the tow before."""
+    numbers: list[int] = []
     first: dict[int, int] = {}
     last = 0
     for tow, draft in zip(tows, drafts, strict=True):
@@ -362,17 +366,17 @@ def _number(tows: list[Tow], drafts: list[_Draft], found: Found) -> list[Tow]:
             warn(found, draft.place, "tow-number-twice", f"tow {no} stands twice, first on line {first[no]}", hint)
         first.setdefault(no, draft.place.line)
         last = no
-        numbered.append(replace(tow, no=no))
-    return numbered
+        numbers.append(no)
+    return numbers
 
 
-def _carry_on(tows: list[Tow]) -> tuple[Tow, ...]:
-    """Return the tows with side, ground, net and pens carried on from the tow before where none was given."""
+def _carry_on(tows: list[Tow], numbers: list[int]) -> tuple[Tow, ...]:
+    """Return the tows with their numbers, and with side, ground, net and pens carried on from the tow before where none was given."""
     carried: list[Tow] = []
-    before: Tow | None = None
-    for tow in tows:
-        missing = [name for name in _CARRIED if not getattr(tow, name) and before is not None and getattr(before, name)]
-        now = replace(tow, **{name: getattr(before, name) for name in missing}, carried=frozenset(missing))
-        carried.append(now)
-        before = now
+    last: dict[str, object] = dict.fromkeys(_CARRIED)
+    for tow, no in zip(tows, numbers, strict=True):
+        own = {name: getattr(tow, name) for name in _CARRIED}
+        missing = {name: last[name] for name, value in own.items() if not value and last[name]}
+        last = own | missing
+        carried.append(replace(tow, no=no, carried=frozenset(missing), **missing))
     return tuple(carried)

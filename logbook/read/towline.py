@@ -240,7 +240,7 @@ class _Parts:
         if into == "catch" and longest is None and said.value is not None and said.value.weight is None:
             return False  # a count of something that is no fish
         if longest is None:
-            called = self.known.call(self.place, called.name, self.found)
+            called = self.known.unknown(self.place, called.name, self.found)
         self._add(into, called, grade, said)
         return True
 

@@ -53,9 +53,17 @@ class Fish(Struct, frozen=True, kw_only=True):
 
 def equivalent_days(fish: Fish, time: datetime) -> float:
     """Return the age of fish at a moment, as if kept at 0 °C; of fish in several pens, that of the oldest."""
-    if time <= fish.iced:
-        return _deck_days(fish.deck_c, fish.hauled, time)
-    return fish.deck_days + max([curve.days(fish.iced, time) for curve in fish.pens])
+    return _ages(fish, (time,))[0]
+
+
+def _ages(fish: Fish, times: Sequence[datetime]) -> list[float]:
+    """Return the age of fish at each of some moments, in order of time."""
+    in_pens = [curve.days(fish.iced, times) for curve in fish.pens]
+    oldest = in_pens[0] if len(in_pens) == 1 else map(max, *in_pens)
+    return [
+        fish.deck_days + days if time > fish.iced else _deck_days(fish.deck_c, fish.hauled, time)
+        for time, days in zip(times, oldest, strict=True)
+    ]
 
 
 def _deck_days(celsius: float, hauled: datetime, until: datetime) -> float:
@@ -155,7 +163,12 @@ class Lot(Struct, frozen=True, kw_only=True):
 
     def equivalent_days(self, time: datetime) -> float:
         """Return its age at a moment as if kept at 0 °C."""
-        return max([equivalent_days(fish, time) for fish in self.fish])
+        return self.ages((time,))[0]
+
+    def ages(self, times: Sequence[datetime]) -> list[float]:
+        """Return the same at each of some moments, in order of time."""
+        ages = [_ages(fish, times) for fish in self.fish]
+        return ages[0] if len(ages) == 1 else list(map(max, *ages))
 
 
 def lots_of(tows: Sequence[Tow], kept_kg: Sequence[Decimal | None], fish: Sequence[Fish | None]) -> tuple[Lot, ...]:
@@ -185,8 +198,9 @@ def reckon_age(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Age:
         as_of: The moment it is as old as that.
         fleet: For the limit and what is assumed.
     """
-    aged = [(lot.kept_kg, lot.days(as_of), lot.equivalent_days(as_of)) for lot in lots]
-    known = [(kept, days, equal) for kept, days, equal in aged if kept is not None]
+    ages, equivalent = [lot.days(as_of) for lot in lots], [lot.equivalent_days(as_of) for lot in lots]
+    aged = zip(lots, ages, equivalent, strict=True)
+    known = [(lot.kept_kg, days, equal) for lot, days, equal in aged if lot.kept_kg is not None]
     total = float(sum(kept for kept, _, _ in known))
     limit = fleet.limits.ice_days
     by_day: dict[int, Decimal] = {}
@@ -195,22 +209,24 @@ def reckon_age(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Age:
     return Age(
         as_of=as_of,
         limit_days=limit,
-        oldest_ice_days=max((days for _, days, _ in aged), default=None),
+        oldest_ice_days=max(ages, default=None),
         mean_ice_days=sum(float(kept) * days for kept, days, _ in known) / total if known else None,
-        oldest_equivalent_ice_days=max((equal for _, _, equal in aged), default=None),
+        oldest_equivalent_ice_days=max(equivalent, default=None),
         mean_equivalent_ice_days=sum(float(kept) * equal for kept, _, equal in known) / total if known else None,
         kept_kg_by_day=ByName((str(day), by_day[day]) for day in sorted(by_day)),
         over_limit_kg=sum((kept for kept, _, equal in known if equal > limit), Decimal(0)) if known else None,
-        basis=_age_basis(lots, as_of, fleet),
+        basis=_age_basis(lots, ages, equivalent, as_of, fleet),
     )
 
 
-def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
+def _age_basis(
+    lots: Sequence[Lot], days: Sequence[float], equivalent: Sequence[float], as_of: datetime, fleet: Fleet
+) -> Basis:
     """Return what was assumed: that there is fish where its weight is not known, when it came up, how warm and long it lay."""
     known = [lot for lot in lots if lot.kept_kg is not None]
     clock, known_clock = _early(lots), _early(known)
-    oldest = _fish_not_known(lots, [lot.days(as_of) for lot in lots])
-    equal = _fish_not_known(lots, [lot.equivalent_days(as_of) for lot in lots])
+    oldest = _fish_not_known(lots, days)
+    equal = _fish_not_known(lots, equivalent)
     all_of, known_of = assumed_of(lots, as_of, fleet), assumed_of(known, as_of, fleet)
     return tuple(
         (name, "; ".join(words))
@@ -227,7 +243,8 @@ def _age_basis(lots: Sequence[Lot], as_of: datetime, fleet: Fleet) -> Basis:
 
 
 def _fish_not_known(lots: Sequence[Lot], ages: Sequence[float]) -> list[str]:
-    unknown = any(lot.kept_kg is None and age == max(ages) for lot, age in zip(lots, ages, strict=True))
+    oldest = max(ages, default=None)
+    unknown = any(lot.kept_kg is None and age == oldest for lot, age in zip(lots, ages, strict=True))
     return [reasons.FISH_NOT_KNOWN] if unknown else []
 
 

@@ -36,7 +36,7 @@ def _reaches_in(fish: Fish, curve: Curve, limit_days: float, as_of: datetime) ->
     """Return when fish reaches an age that it has not reached yet, by one of its pens."""
     iced = max(fish.iced, as_of)
     on_deck = rate(fish.deck_c) * ((min(fish.iced, as_of) - fish.hauled) / DAY)
-    age = on_deck + curve.days(fish.iced, as_of)
+    age = on_deck + curve.days(fish.iced, (as_of,))[0]
     age_iced = age + rate(fish.deck_c) * ((iced - as_of) / DAY)
     if age_iced >= limit_days:
         return _later(as_of, limit_days - age, rate(fish.deck_c))

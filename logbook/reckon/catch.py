@@ -15,6 +15,7 @@ from logbook.model.trip import Amount, Tow
 NO_GRADE = reasons.UNGRADED
 """What amounts go by that were given without a grade, where others of the species have one."""
 _NOTHING = Decimal(0)
+_UNGRADED: ByName[Decimal | None] = ByName()
 
 
 @lru_cache(maxsize=4096)
@@ -58,12 +59,12 @@ def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
 
 
 def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
-    weights = [kilograms(amount) for amount in kept]
+    weights = [amount.weight.kilograms if amount.weight is not None else None for amount in kept]
     by = [(amount, factor) for amount in kept if (factor := _factor(amount)) is not None]
     return SpeciesCatch(
         kept_kg=add(weights),
-        put_back_kg=add(map(kilograms, put_back)),
-        undersize_kg=add(map(kilograms, undersize)),
+        put_back_kg=add(map(kilograms, put_back)) if put_back else None,
+        undersize_kg=add(map(kilograms, undersize)) if undersize else None,
         live_kg=add([amount.weight.kilograms * factor.value for amount, factor in by if amount.weight is not None]),
         grades=_grades(kept, weights),
         kept=bool(kept),
@@ -86,7 +87,7 @@ def _grades(kept: list[Amount], weights: list[Decimal | None]) -> ByName[Decimal
     """Return weights by grade; empty where no amount has one."""
     grades = [amount.grade for amount in kept]
     if not any(grades):
-        return ByName()
+        return _UNGRADED
     return _added(zip([grade or NO_GRADE for grade in grades], weights, strict=True))
 
 

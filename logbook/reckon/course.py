@@ -1,7 +1,9 @@
 """How the loose ice and the age of the fish went, from sailing to the moment of the figures and on to the end of landing."""
 
+from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
+from decimal import Decimal
 
 from msgspec import Struct
 
@@ -9,7 +11,6 @@ from logbook.model.course import AgeAt, Course, IceAt
 from logbook.model.figures import TowFigures
 from logbook.model.named import ByName
 from logbook.model.quantity import HOUR
-from logbook.reckon.age import Lot
 from logbook.reckon.as_of import last_landing
 from logbook.reckon.ice import looks
 from logbook.reckon.laid import all_laid
@@ -105,22 +106,26 @@ def _ages(now: Standing) -> Iterator[AgeAt]:
     """Give the age of the fish that was aboard at moments from the first haul on."""
     if not now.lots:
         return
-    caught = [(min([fish.hauled for fish in lot.fish]), lot) for lot in now.lots]
-    first = min(hauled for hauled, _ in caught)
+    hauled = [min([fish.hauled for fish in lot.fish]) for lot in now.lots]
+    first = min(hauled)
     landing = last_landing(now.trip)
     last = max(now.as_of, landing.finished if landing is not None and landing.finished else now.as_of)
     step = (last - first) / _MOMENTS
-    for n in range(_MOMENTS + 1) if step > timedelta(0) else ():
-        at = first + n * step
-        yield _age_at([lot for hauled, lot in caught if hauled <= at], at)
+    moments = [first + n * step for n in range(_MOMENTS + 1)] if step > timedelta(0) else []
+    aboard: list[list[tuple[Decimal | None, float]]] = [[] for _ in moments]
+    for lot, since in zip(now.lots, hauled, strict=True):
+        begin = bisect_left(moments, since)
+        for at, days in zip(aboard[begin:], lot.ages(moments[begin:]), strict=True):
+            at.append((lot.kept_kg, days))
+    yield from map(_age_at, moments, aboard)
 
 
-def _age_at(aboard: Sequence[Lot], at: datetime) -> AgeAt:
-    ages = [(lot.kept_kg, lot.equivalent_days(at)) for lot in aboard]
+def _age_at(at: datetime, ages: Sequence[tuple[Decimal | None, float]]) -> AgeAt:
+    """Return the age of fish at a moment; each weight of it with its own age."""
     known = [(float(kept), days) for kept, days in ages if kept is not None]
-    total = sum(kept for kept, _ in known)
+    total = sum([kept for kept, _ in known])
     return AgeAt(
         at=at,
-        oldest_days=max(days for _, days in ages),
-        mean_days=sum(kept * days for kept, days in known) / total if total else None,
+        oldest_days=max([days for _, days in ages]),
+        mean_days=sum([kept * days for kept, days in known]) / total if total else None,
     )

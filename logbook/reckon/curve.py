@@ -1,9 +1,8 @@
 """How warm a place was, reading by reading, and how fast fish aged in it."""
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime
-from itertools import pairwise
 
 from logbook.model.quantity import DAY
 from logbook.reckon.spoilage import linear_days
@@ -12,13 +11,12 @@ from logbook.reckon.spoilage import linear_days
 class Curve:
     """Temperatures at moments in order, linear between them, flat before the first and after the last; one at least."""
 
-    __slots__ = ("_days", "_times", "celsius")
+    __slots__ = ("_times", "celsius")
 
     def __init__(self, points: Sequence[tuple[datetime, float]]) -> None:
-        """Keep the points, with how much fish ages from each to the next."""
+        """Keep the points."""
         self._times = [time for time, _ in points]
-        self.celsius = tuple(celsius for _, celsius in points)
-        self._days = [linear_days(self.at(a), self.at(b), (b - a) / DAY) for a, b in pairwise(self._times)]
+        self.celsius = tuple([celsius for _, celsius in points])
 
     def at(self, time: datetime) -> float:
         """Return the temperature at a moment."""
@@ -30,19 +28,19 @@ class Curve:
         before, low, high = self._times[after - 1], self.celsius[after - 1], self.celsius[after]
         return low + (high - low) * ((time - before) / (self._times[after] - before))
 
-    def days(self, start: datetime, end: datetime) -> float:
-        """Return the equivalent days between two moments; 0 where the end is not after the start."""
-        if end <= start:
-            return 0.0
-        times = self._times
-        if start > times[-1]:
-            return linear_days(self.celsius[-1], self.celsius[-1], (end - start) / DAY)
-        first, beyond = bisect_right(times, start), bisect_left(times, end)
-        if first >= beyond:
-            return self._within(start, end)
-        until, since = times[first], times[beyond - 1]
-        return sum((self._within(start, until), *self._days[first : beyond - 1], self._within(since, end)))
-
-    def _within(self, start: datetime, end: datetime) -> float:
-        """Return the equivalent days of a stretch in which nobody looked."""
-        return linear_days(self.at(start), self.at(end), (end - start) / DAY)
+    def days(self, start: datetime, ends: Iterable[datetime]) -> list[float]:
+        """Return the equivalent days from a moment to each of others, those in order; 0 to one that is not after it."""
+        points = self._times[bisect_right(self._times, start) :]
+        aged, since, celsius, passed = 0.0, start, self.at(start), 0
+        found = []
+        for end in ends:
+            if end <= start:
+                found.append(0.0)
+                continue
+            while passed < len(points) and points[passed] < end:
+                time = points[passed]
+                warm = self.at(time)
+                aged += linear_days(celsius, warm, (time - since) / DAY)
+                since, celsius, passed = time, warm, passed + 1
+            found.append(aged + linear_days(celsius, self.at(end), (end - since) / DAY))
+        return found

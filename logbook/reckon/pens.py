@@ -14,6 +14,7 @@ from logbook.model.names import fold_name
 from logbook.model.quantity import DAY, HOUR
 from logbook.model.trip import Trip
 from logbook.reckon.catch import add, kilograms
+from logbook.reckon.curve import Curve
 from logbook.reckon.gaps import numbers
 from logbook.reckon.hold import pen_curves
 from logbook.reckon.on_ice import earliest_up, may_be_aboard, usual_stowing
@@ -48,9 +49,15 @@ def reckon_pens(now: Standing) -> ByName[PenFigures]:
         names.setdefault(fold_name(pen), pen)
     names.pop("", None)
     placed = all(one.pen for one in shares)
+    curves = pen_curves(trip)
+    lying: dict[str, list[_Share]] = {}
+    for one in shares:
+        lying.setdefault(fold_name(one.pen), []).append(one)
     return ByName(
-        (name, _pen(folded, [one for one in shares if fold_name(one.pen) == folded], now, placed=placed))
-        for folded, name in names.items()
+        [
+            (name, _pen(folded, lying.get(folded, ()), curves.get(folded), now, placed=placed))
+            for folded, name in names.items()
+        ]
     )
 
 
@@ -116,14 +123,13 @@ def _evenly(kept: Decimal | None, parts: int) -> list[Decimal | None]:
     return [*([each] * (parts - 1)), kept - each * (parts - 1)]
 
 
-def _pen(folded: str, shares: Sequence[_Share], now: Standing, *, placed: bool) -> PenFigures:
+def _pen(folded: str, shares: Sequence[_Share], curve: Curve | None, now: Standing, *, placed: bool) -> PenFigures:
     capacity = next((room for pen, room in now.trip.vessel.hold.pens if fold_name(pen) == folded), None)
     kept = add(share.kept_kg for share in shares)
     if not shares and placed:
         kept = Decimal(0)
     on_ice = [share.on_ice for share in shares if share.on_ice is not None]
     hauled = [share.hauled for share in shares if share.hauled is not None]
-    curve = pen_curves(now.trip).get(folded)
     return PenFigures(
         kept_kg=kept,
         capacity_kg=capacity,

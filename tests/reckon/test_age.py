@@ -82,9 +82,11 @@ def test_a_curve_is_flat_outside_its_readings(readings: list[tuple[int, float]])
     late = last + timedelta(days=3)
     curve = Curve(points)
 
-    assert curve.days(early, first) == pytest.approx(rate(points[0][1]) * ((first - early) / timedelta(days=1)))
-    assert curve.days(last, late) == pytest.approx(rate(points[-1][1]) * 3)
-    assert curve.days(first, early) == 0
+    assert curve.days(early, (first,)) == [
+        pytest.approx(rate(points[0][1]) * ((first - early) / timedelta(days=1))),
+    ]
+    assert curve.days(last, (last, late)) == [0, pytest.approx(rate(points[-1][1]) * 3)]
+    assert curve.days(first, (early,)) == [0]
 
 
 @given(
@@ -97,7 +99,11 @@ def test_a_stretch_along_a_curve_is_as_long_as_its_two_parts(
     curve = Curve(sorted((START + timedelta(hours=h), t) for h, t in readings))
     start, middle, end = (START + timedelta(hours=h) for h in hours)
 
-    assert curve.days(start, middle) + curve.days(middle, end) == pytest.approx(curve.days(start, end), abs=1e-9)
+    to_middle, whole = curve.days(start, (middle, end))
+    (from_middle,) = curve.days(middle, (end,))
+
+    assert to_middle + from_middle == pytest.approx(whole, abs=1e-9)
+    assert curve.days(start, (end,)) == [whole]
 
 
 LOG = "tows:\n  - {shot: 18:10, hauled: 19:40, catch: {cod: 100 kg}, pen: P1, stowed: 20:40, deck temperature: 0 C}\n"
@@ -347,7 +353,7 @@ def test_a_reading_that_says_what_was_known_anyway_changes_nothing(
 ) -> None:
     def curve_at(more: tuple[tuple[datetime, float], ...]) -> float:
         points = sorted({**dict(more), **{START + timedelta(hours=h): t / 10 for h, t in readings}}.items())
-        return Curve(points).days(START, START + timedelta(days=6))
+        return Curve(points).days(START, (START + timedelta(days=6),))[0]
 
     own = tuple(sorted((START + timedelta(hours=h), t / 10) for h, t in readings))
     middle = START + timedelta(minutes=minutes)
