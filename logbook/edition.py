@@ -8,12 +8,13 @@ from msgspec import Struct
 
 from logbook.known import Reading
 from logbook.ledger import StoredLedger, kept_of
+from logbook.model.built import Published
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.page import AtOnce, Drafts, File, Make, Page, content_of, key_of
 from logbook.of_trip import EditionOf, TripWork
 from logbook.parallel import Hands
-from logbook.publish.folder import Published, publish
+from logbook.publish.folder import publish
 from logbook.read.folder import Folder as Told
 from logbook.reckon.landed import landed_of
 from logbook.redact.trip import is_held, redact_trip
@@ -25,11 +26,14 @@ from logbook.render.language import speaking, speech_of
 from logbook.render.links import trip_page
 from logbook.render.pages import render_archive, site_of
 from logbook.store.made import Made
+from logbook.store.seen import StoredSeen
 from logbook.store.shares import Shares
 from logbook.store.store import Store
 
 
-def publish_edition(reading: Reading, policy: Policy, place: Path, store: Store, hands: Hands) -> Published:
+def publish_edition(
+    reading: Reading, policy: Policy, place: Path, store: Store, hands: Hands, *, every: bool
+) -> Published:
     """Publish an edition.
 
     Args:
@@ -38,12 +42,13 @@ def publish_edition(reading: Reading, policy: Policy, place: Path, store: Store,
         place: The folder that it goes to.
         store: What earlier builds left; brought up to date.
         hands: Who makes the trips.
+        every: Whether the bytes of each file that stands are looked at.
     """
     fleet = reading.shown.fleet
     with speaking(speech_of(fleet.language)):
         made = Made(store, place, fleet.language)
         files = _Edition(reading, policy, Shares(store, place), made).files(hands)
-        done = publish(files, place)
+        done = publish(files, place, StoredSeen(store, place), every=every)
     made.forget_others()
     return done
 
