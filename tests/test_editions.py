@@ -1,7 +1,7 @@
 """Editions as they are published: every file of each is searched for words, sums and positions that it must not have."""
 
-import bz2
 import json
+import lzma
 import re
 import xml.etree.ElementTree as ET
 from html import unescape
@@ -64,7 +64,7 @@ def files(archive: Path) -> list[Path]:
 def text_of(path: Path) -> str:
     """Return what is in a file, packed or not."""
     content = path.read_bytes()
-    return (bz2.decompress(content) if path.suffix == ".bz2" else content).decode()
+    return (lzma.decompress(content) if path.suffix == ".xz" else content).decode()
 
 
 def everything(archive: Path) -> str:

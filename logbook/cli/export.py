@@ -1,7 +1,7 @@
 """Write the files for other programs that the archive of LOGS has, without its pages, to the folder DIR.
 
 CSV tables and what their columns are (datapackage.json), figures of each trip (JSON), tracks and fasts (GeoJSON, GPX), a
-feed (Atom) and a calendar (iCalendar) of landings. Exit status 1 if some log had an error. Nothing in DIR is deleted or
+feed (Atom) and a calendar (iCalendar) of landings. What has many rows a trip has a file for each year. Exit status 1 if some log had an error. Nothing in DIR is deleted or
 written over but the files of an earlier export, and nothing where no trip can be read (exit status 1), unless --allow-empty
 is given. What an edition does not show is in none of them.
 """

@@ -1,13 +1,14 @@
 """Figures as one JSON object: the keys of the records, units in their names, numbers unrounded, money as texts."""
 
-from collections.abc import Iterator, Mapping
 from datetime import datetime
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import asdict
 
 from logbook.model.figures import TripFigures
 from logbook.model.money import MoneyFigures, MoneyLine
+from logbook.model.named import ByName
 from logbook.model.problem import Problem
 
 _WEIGHED = frozenset({"weight_kg"})
@@ -17,6 +18,10 @@ _SUMS = frozenset({"gross"})
 """What is money in any record."""
 
 _AS_THEY_ARE = frozenset({type(None), str, bool, int, float})
+
+_OF_MONEY = frozenset({MoneyFigures, MoneyLine})
+
+_Ways = dict[str, list[str]]
 
 
 def as_json(figures: TripFigures) -> dict[str, object]:
@@ -30,65 +35,67 @@ def as_json(figures: TripFigures) -> dict[str, object]:
 
 def record_as_json(record: object) -> dict[str, object]:
     """Return any record of figures as JSON takes it, with how they came about in `basis`."""
-    made = _plain(record)
-    assert isinstance(made, dict)  # noqa: S101 - a record becomes a dict
-    basis: dict[str, list[str]] = {}
-    for path, words in _basis(record, ""):
-        basis.setdefault(path, []).append(words)
-    made["basis"] = {path: " or ".join(dict.fromkeys(ways)) for path, ways in basis.items()}
+    assert isinstance(record, Struct)  # noqa: S101 - every record is one
+    ways: _Ways = {}
+    made = _fields(record, "", ways)
+    made["basis"] = {path: " or ".join(dict.fromkeys(words)) for path, words in ways.items()}
     return made
 
 
-def _plain(value: object, *, money: bool = False) -> object:  # noqa: PLR0911 - one line a kind of value
+def _fields(record: Struct, path: str, ways: _Ways) -> dict[str, object]:
+    """Return a record's fields by name.
+
+    Args:
+        record: The record.
+        path: Where it stands, with a dot after each name; empty at the top.
+        ways: Added to is how every figure came about that was neither plainly logged nor plainly reckoned, by its path.
+    """
+    of_money = type(record) in _OF_MONEY
+    made: dict[str, object] = asdict(record)
+    for name, words in made.pop("basis", ()):  # type: ignore[attr-defined] # a Basis
+        ways.setdefault(f"{path}{name}", []).append(words)
+    for name, value in made.items():
+        if type(value) not in _AS_THEY_ARE:
+            money = name in _SUMS or (of_money and name not in _WEIGHED)
+            made[name] = _plain(value, path, name, ways, money=money)
+    return made
+
+
+def _plain(value: object, above: str, name: str, ways: _Ways, *, money: bool) -> object:
     """Return a value as JSON takes it; `money` says that the exact numbers in it are money."""
-    if type(value) in _AS_THEY_ARE:
-        return value
     if isinstance(value, Decimal):
         return _sum(value) if money else float(value)
     if isinstance(value, datetime):
         return value.isoformat()
-    if isinstance(value, Problem):
-        return {
-            "file": value.place.file,
-            "line": value.place.line,
-            "column": value.place.column,
-            "severity": str(value.severity),
-            "code": value.code,
-            "message": value.message,
-            "hint": value.hint,
-        }
-    if isinstance(value, Struct):
-        money = isinstance(value, MoneyFigures | MoneyLine)
-        return {
-            name: _plain(getattr(value, name), money=name in _SUMS or (money and name not in _WEIGHED))
-            for name in value.__struct_fields__
-            if name != "basis"
-        }
-    if isinstance(value, Mapping):
-        return {name: _plain(part, money=money) for name, part in value.items()}
+    path = f"{above}{name}."
     if isinstance(value, tuple):
-        return [_plain(part, money=money) for part in value]
-    return value
+        return [
+            part if type(part) in _AS_THEY_ARE else _plain(part, path, str(n), ways, money=money)
+            for n, part in enumerate(value)
+        ]
+    if isinstance(value, ByName):
+        return {
+            key: part if type(part) in _AS_THEY_ARE else _plain(part, path, key, ways, money=money)
+            for key, part in value.items()
+        }
+    if isinstance(value, Problem):
+        return _problem(value)
+    return _fields(value, path, ways) if isinstance(value, Struct) else value
+
+
+def _problem(problem: Problem) -> dict[str, object]:
+    return {
+        "file": problem.place.file,
+        "line": problem.place.line,
+        "column": problem.place.column,
+        "severity": str(problem.severity),
+        "code": problem.code,
+        "message": problem.message,
+        "hint": problem.hint,
+    }
 
 
 def _sum(money: Decimal) -> str:
     """Return money with two decimals; a price that has more keeps them."""
     whole, _, decimals = f"{money:f}".partition(".")
     return f"{whole}.{decimals:0<2}"
-
-
-def _basis(value: object, path: str) -> Iterator[tuple[str, str]]:
-    """Give the path and words of every figure that was neither plainly logged nor plainly reckoned."""
-    if isinstance(value, Mapping):
-        for name, part in value.items():
-            yield from _basis(part, f"{path}{name}.")
-    elif isinstance(value, tuple):
-        for n, part in enumerate(value):
-            yield from _basis(part, f"{path}{n}.")
-    elif isinstance(value, Struct):
-        for name, words in getattr(value, "basis", ()):
-            yield f"{path}{name}", words
-        for name in value.__struct_fields__:
-            part = getattr(value, name)
-            if name != "basis" and type(part) not in _AS_THEY_ARE:
-                yield from _basis(part, f"{path}{name}.")

@@ -48,6 +48,18 @@ def _table(kind: Any, value: object) -> object:  # noqa: ANN401 - msgspec hands 
     """Return a table of names from its pairs."""
     if get_origin(kind) is not ByName:
         raise NotImplementedError(f"{kind} is no part of a record")
-    item = get_args(kind)[0]
-    pairs = msgspec.convert(value, list[tuple[str, Any]])
-    return ByName((name, msgspec.convert(one, item, dec_hook=_table)) for name, one in pairs)
+    (item,) = get_args(kind)
+    # By hand, not as a list of pairs: a trip has hundreds of tables, and `convert` looks at such a type anew each time.
+    return ByName([(_name(name), msgspec.convert(one, item, dec_hook=_table)) for name, one in _list(value)])
+
+
+def _list(value: object) -> list[Any]:
+    if isinstance(value, list):
+        return value
+    raise msgspec.ValidationError("a table is a list of pairs")
+
+
+def _name(value: object) -> str:
+    if isinstance(value, str):
+        return value
+    raise msgspec.ValidationError("the names in a table are text")

@@ -4,8 +4,8 @@ A trip's records are kept as the edition shows them, so that a file of these nev
 after the log, and each folder above it, by digests: what logs are called is the office's alone.
 """
 
-import bz2
 import hashlib
+import lzma
 from collections.abc import Callable, Iterable
 from pathlib import Path, PurePosixPath
 
@@ -20,12 +20,28 @@ from logbook.model.trip import without_entries
 from logbook.publish.manifest import read_manifest
 
 FOLDER = "last-good"
-_ENDING = ".json.bz2"
+_ENDING = ".json.xz"
 _FORMAT = 1
 """Raised when the records of the model change their meaning; what they are made of is checked when they are read."""
 _MOST = 64_000_000
 """More than any log of two megabytes comes to."""
+_MEMORY = 16_000_000
+"""More than it takes to read what was made small as below."""
 _DIGEST = 12
+_HOW = (
+    {
+        "id": lzma.FILTER_LZMA2,
+        "dict_size": 1 << 20,
+        "lc": 3,
+        "lp": 0,
+        "pb": 0,
+        "mode": lzma.MODE_FAST,
+        "nice_len": 128,
+        "mf": lzma.MF_HC4,
+        "depth": 8,
+    },
+)
+"""How trips are made small: nothing of it is left to what a version of the library takes for a good choice."""
 
 
 class _Kept(Struct, frozen=True, kw_only=True):
@@ -67,17 +83,18 @@ def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
 
 
 def _content(trip: Reckoned, scrub: Callable[[Reckoned], Reckoned]) -> bytes:
-    return bz2.compress(packed(_Kept(format=_FORMAT, trip=_bare(scrub(trip)))))
+    kept = packed(_Kept(format=_FORMAT, trip=_bare(scrub(trip))))
+    return lzma.compress(kept, lzma.FORMAT_XZ, lzma.CHECK_CRC32, filters=_HOW)
 
 
 def _read(path: Path) -> Reckoned | None:
     """Return the trip of a file; None where it is damaged or of another version of the program."""
     try:
-        content = bz2.BZ2Decompressor().decompress(path.read_bytes(), _MOST)
-        kept = unpacked(content, _Kept)
-    except (OSError, EOFError, ValueError, RecursionError, msgspec.MsgspecError):
+        reader = lzma.LZMADecompressor(lzma.FORMAT_XZ, _MEMORY)
+        kept = unpacked(reader.decompress(path.read_bytes(), _MOST), _Kept)
+    except (OSError, EOFError, lzma.LZMAError, ValueError, RecursionError, msgspec.MsgspecError):
         return None
-    return kept.trip if kept.format == _FORMAT else None
+    return kept.trip if reader.eof and kept.format == _FORMAT else None
 
 
 def _place(name: str) -> str:

@@ -163,7 +163,7 @@ def _within(phrase: str, text: str | None, **values: str) -> str:
 
 def _plain(text: str) -> str:
     """Return a remark as text on one line, without the signs of Markdown."""
-    return note(text).striptags()
+    return note(text).striptags() if text else ""  # most tows have nothing to say
 
 
 def _weight(one: SpeciesCatch) -> float | int:

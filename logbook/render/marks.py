@@ -5,6 +5,7 @@ on, assumed or otherwise not plain has a letter beside it; the words stand in a 
 """
 
 from collections.abc import Container, Iterator
+from functools import cache
 
 from markupsafe import Markup
 
@@ -26,11 +27,11 @@ _NONE: dict[str, Markup] = {}
 class Notes:
     """The notes of one table: words for each letter, in the order they are first needed."""
 
-    __slots__ = ("_letters",)
+    __slots__ = ("_marks",)
 
     def __init__(self) -> None:
         """Begin with none."""
-        self._letters: dict[str, str] = {}
+        self._marks: dict[str, Markup] = {}
 
     def marks(self, basis: Basis, shown: Container[str]) -> dict[str, Markup]:
         """Return the letter of every field that is not plain and is shown where these notes belong."""
@@ -38,21 +39,23 @@ class Notes:
 
     def mark(self, words: str) -> Markup:
         """Return the letter for some words, a new one where they are new."""
-        letter = self._letters.setdefault(words, _letter(len(self._letters)))
-        return Markup('<sup class="mark">{}</sup>').format(letter)
+        if words not in self._marks:
+            self._marks[words] = _mark(_letter(len(self._marks)))
+        return self._marks[words]
 
     def __iter__(self) -> Iterator[tuple[str, str]]:
         """Go over letters and their words."""
-        return iter([(letter, _spelt(words)) for words, letter in self._letters.items()])
+        return iter([(_letter(place), _spelt(words)) for place, words in enumerate(self._marks)])
 
     def __len__(self) -> int:
         """Return how many there are."""
-        return len(self._letters)
+        return len(self._marks)
 
 
 def basis_of_species(figures: TripFigures, name: str) -> Basis:
     """Return how a species' figures came about, over the trip and in its tows; several ways of one figure in one sentence."""
-    of_tows = [pair for tow in figures.tows if name in tow.catch for pair in tow.catch[name].basis]
+    caught = [tow.catch[name] for tow in figures.tows if name in tow.catch]
+    of_tows = [pair for one in caught for pair in one.basis]
     ways: dict[str, dict[str, None]] = {}
     for field, words in (*figures.catch[name].basis, *of_tows):
         ways.setdefault(field, {})[words] = None
@@ -62,6 +65,11 @@ def basis_of_species(figures: TripFigures, name: str) -> Basis:
 def _spelt(words: str) -> str:
     """Return words in the language of the page."""
     return _(_SPELT[words]) if words in _SPELT else told(words)
+
+
+@cache
+def _mark(letter: str) -> Markup:
+    return Markup('<sup class="mark">{}</sup>').format(letter)
 
 
 def _letter(number: int) -> str:

@@ -16,7 +16,7 @@ from markupsafe import Markup
 
 from logbook.model.language import N_
 from logbook.model.quantity import METRES_PER_FATHOM, POUND_KG, Position
-from logbook.render.language import _, _c, _n, speech
+from logbook.render.language import Speech, _, _c, _n, speech
 
 THIN = "\u202f"
 """A narrow space that no line breaks at."""
@@ -74,6 +74,12 @@ def _rounded(exact: Decimal, places: int) -> str:
     rounded = exact.quantize(Decimal(1).scaleb(-places), rounding=ROUND_HALF_UP, context=_EXACT)
     text = f"{rounded.copy_abs():,f}".replace(",", THIN)
     return f"\u2212{text}" if rounded < 0 else text
+
+
+def _nearest(value: float) -> int:
+    """Return the whole number nearest to one that is not less than nought; from a half on the next."""
+    whole = int(value)
+    return whole + (value - whole >= 0.5)  # noqa: PLR2004 - a half
 
 
 def brief_number(value: Number, places: int = 1) -> str:
@@ -152,9 +158,9 @@ def hours_minutes(value: float | None) -> str:
     """Return hours as `1:35`, rounded to the minute."""
     if value is None or not isfinite(value):
         return missing()
-    minutes = int(Decimal(repr(value * 60)).quantize(Decimal(1), rounding=ROUND_HALF_UP, context=_EXACT))
-    sign = "\u2212" if minutes < 0 else ""
-    return f"{sign}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
+    minutes = _nearest(abs(value * 60))
+    sign = "\u2212" if value < 0 < minutes else ""
+    return f"{sign}{minutes // 60}:{minutes % 60:02d}"
 
 
 def took(value: timedelta | None) -> str:
@@ -178,7 +184,7 @@ def other_clock(moment: datetime, said: timedelta | None) -> str:
 
 def clock(moment: datetime | None, said: timedelta | None = None) -> str:
     """Return the time of day, `18:10`; with its offset where that is not the one `said` of the whole page."""
-    return missing() if moment is None else f"{moment:%H:%M}{other_clock(moment, said)}"
+    return missing() if moment is None else f"{moment.hour:02d}:{moment.minute:02d}{other_clock(moment, said)}"
 
 
 def day(when: date | None) -> str:
@@ -246,7 +252,11 @@ def month(text: str) -> str:
 
 def _date(form: str, when: date) -> str:
     """Return a date in the form that the language gives dates."""
-    now = speech()
+    return _dated(form, when, speech())
+
+
+@lru_cache(maxsize=4096)
+def _dated(form: str, when: date, now: Speech) -> str:
     number = when.month - 1
     return form.format(
         weekday=now.weekdays[when.weekday()],
@@ -260,8 +270,7 @@ def _date(form: str, when: date) -> str:
 
 def _angle(degrees: float, width: int, letters: str) -> str:
     """Return an angle in degrees and decimal minutes with its letter, as charts are marked."""
-    tenths = int(Decimal(repr(abs(degrees) * 600)).quantize(Decimal(1), rounding=ROUND_HALF_UP, context=_EXACT))
-    whole, rest = divmod(tenths, 600)
+    whole, rest = divmod(_nearest(abs(degrees) * 600), 600)
     letter = letters[0] if degrees >= 0 else letters[1]
     return f"{whole:0{width}d}°{rest // 10:02d}.{rest % 10}′{letter}"
 

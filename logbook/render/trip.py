@@ -30,7 +30,7 @@ from logbook.render.notes import note
 from logbook.render.passage import Leg, legs
 from logbook.render.rest_of_trip import HailRow, RestRow, WeatherTable, hail_rows, rest_rows, weather_tables
 from logbook.render.shown import full_date, one_line
-from logbook.render.tow_rows import Said, TowDay, said_of_tows, tow_days
+from logbook.render.tow_rows import Columns, Said, TowDay, TrackRow, said_of_tows, tow_days, track_rows
 from logbook.render.trip_charts import age_chart, day_words, grades_chart, run_chart
 
 _SHORT = 10
@@ -89,6 +89,7 @@ class TripPage(Struct, frozen=True, kw_only=True):
     columns: tuple[str, ...]
     others: bool
     days: tuple[TowDay, ...]
+    tracks: tuple[TrackRow, ...]
     tow_notes: Notes
     track_notes: Notes
     catch: tuple[SpeciesRow, ...]
@@ -158,7 +159,8 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     hail_notes, gear_notes, weather_notes, rest_notes = Notes(), Notes(), Notes(), Notes()
     clock = clock_of(moments_of(reckoned), log.zone)
-    days = tow_days(reckoned, columns, tow_notes, track_notes)
+    fathoms = fleet.unit("depth") == "fm"
+    days = tow_days(reckoned, Columns(species=columns, offset=clock.offset, fathoms=fathoms), tow_notes)
     frame = trip_frame(site, figures)
     return TripPage(
         frame=frame,
@@ -168,7 +170,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         previous_id=reckoned.neighbours.previous_id,
         next_id=reckoned.neighbours.next_id,
         clock=clock,
-        fathoms=fleet.unit("depth") == "fm",
+        fathoms=fathoms,
         facts=first_facts(reckoned, landed, head_notes),
         chartlet=tow_chart(reckoned, fleet),
         run=run_chart(reckoned),
@@ -184,6 +186,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
             if name not in columns
         ),
         days=days,
+        tracks=track_rows(reckoned, track_notes),
         tow_notes=tow_notes,
         track_notes=track_notes,
         catch=_species_rows(figures, landed, catch_notes),
@@ -194,7 +197,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         leg_notes=leg_notes,
         head_notes=head_notes,
         remarks=note(log.remarks),
-        said=said_of_tows(days),
+        said=said_of_tows(reckoned),
         loose=loose_ends(log, clock.offset),
         lists=logged_lists(log, clock.offset),
         age_marks=age_notes.marks(figures.age.basis, _AGE_FIELDS),

@@ -133,8 +133,11 @@
       having: new Map(),
       trips: [],
       time: new Float64Array(tows), month: new Int8Array(tows), date: new Int8Array(tows), year: new Int16Array(tows),
-      ground: new Int32Array(tows), minutes: new Int32Array(tows), number: new Int32Array(tows), caught: [], said: [],
+      ground: new Int32Array(tows), minutes: new Int32Array(tows), number: new Int32Array(tows), said: [],
+      catches: new Int32Array(tows + 1), // where what a tow caught begins in the two lists below, and at its end where it ends
     };
+    const fish = [];
+    const kilos = [];
     let at = 0;
     for (const row of data.trips.reverse()) {
       const species = [];
@@ -155,22 +158,25 @@
         const time = tow[0] === NOBODY ? NaN : began + tow[0] * DAY;
         const day = new Date(time);
         let end = 3;
-        while (end < tow.length && !Array.isArray(tow[end])) end += 1;
-        const caught = tow.slice(3, end);
-        for (let place = 0; place < caught.length; place += 2) caught[place] = species[caught[place]];
+        for (; end < tow.length && !Array.isArray(tow[end]); end += 2) {
+          fish.push(species[tow[end]]);
+          kilos.push(tow[end + 1]);
+        }
         season.time[at] = time;
         season.month[at] = Number.isNaN(time) ? NOBODY : day.getUTCMonth();
         season.date[at] = Number.isNaN(time) ? NOBODY : day.getUTCDate();
         season.year[at] = Number.isNaN(time) ? NOBODY : day.getUTCFullYear();
         season.ground[at] = tow[1] === NOBODY ? NOBODY : grounds[tow[1]];
         season.minutes[at] = tow[2];
-        season.caught.push(caught);
+        season.catches[at + 1] = fish.length;
         season.said.push(end < tow.length ? tow[end].map((text) => texts[text]) : NONE);
         season.number[at] = end + 1 < tow.length ? tow[end + 1] : at - trip.first + 1;
         at += 1;
       }
       season.trips.push(trip);
     }
+    season.fish = Int32Array.from(fish);
+    season.kilos = Float64Array.from(kilos);
     for (const [name, table] of Object.entries(names)) season[name] = table.all;
     season.folded = {
       vessels: season.vessels.map((pair) => fold(pair.join(" "))),
@@ -337,19 +343,17 @@
   // What a tow itself answers: its ground, its fish, what was said of it, its number.
   function towBits(season, table, at, numbers) {
     let bits = named(table.grounds, season.ground[at]) | anyOf(table.texts, season.said[at]);
-    const caught = season.caught[at];
-    for (let place = 0; place < caught.length; place += 2) bits |= table.species[caught[place]];
+    for (let place = season.catches[at]; place < season.catches[at + 1]; place += 1) bits |= table.species[season.fish[place]];
     for (const pair of numbers) if (pair[1] === season.number[at]) bits |= pair[0];
     return bits;
   }
 
   // Kilograms of the fish that is asked for, of all fish where none is; not weighed, or not kept, where that is all that is known.
   function kilograms(season, table, at, species) {
-    const caught = season.caught[at];
     let known = NOT_KEPT;
-    for (let place = 0; place < caught.length; place += 2) {
-      if (species && !(table.species[caught[place]] & species)) continue;
-      const kg = caught[place + 1];
+    for (let place = season.catches[at]; place < season.catches[at + 1]; place += 1) {
+      if (species && !(table.species[season.fish[place]] & species)) continue;
+      const kg = season.kilos[place];
       known = kg >= 0 ? Math.max(known, 0) + kg : Math.max(known, kg);
     }
     return known;
@@ -566,8 +570,8 @@
     const season = answer.trip.season;
     const found = new Set();
     for (const at of tows) {
-      for (let place = 0; place < season.caught[at].length; place += 2) {
-        if (answer.table.species[season.caught[at][place]] & species) found.add(season.caught[at][place]);
+      for (let place = season.catches[at]; place < season.catches[at + 1]; place += 1) {
+        if (answer.table.species[season.fish[place]] & species) found.add(season.fish[place]);
       }
     }
     return Array.from(found);

@@ -1,7 +1,7 @@
 """A trip whose log no longer reads: as it was last read, marked, counted, and no more of it than its edition shows."""
 
-import bz2
 import json
+import lzma
 from collections.abc import Callable
 from pathlib import Path
 
@@ -273,8 +273,8 @@ def test_a_fleet_file_that_tells_nothing_any_more_spoils_no_archive(tmp_path: Pa
 def kept_file(site: Path) -> Path:
     return next(
         path
-        for path in sorted(site.rglob("*.json.bz2"))
-        if "Solan Bright" in bz2.decompress(path.read_bytes()).decode()
+        for path in sorted(site.rglob("*.json.xz"))
+        if "Solan Bright" in lzma.decompress(path.read_bytes()).decode()
     )
 
 
@@ -284,13 +284,13 @@ def kept_file(site: Path) -> Path:
         lambda path: path.write_bytes(b""),
         lambda path: path.write_bytes(b"\0" * 400),
         lambda path: path.write_bytes(path.read_bytes()[:-20]),
-        lambda path: path.write_bytes(bz2.compress(b"{}")),
-        lambda path: path.write_bytes(bz2.compress(b"[" * 100_000)),
+        lambda path: path.write_bytes(lzma.compress(b"{}")),
+        lambda path: path.write_bytes(lzma.compress(b"[" * 100_000)),
         lambda path: path.write_bytes(
-            bz2.compress(bz2.decompress(path.read_bytes()).replace(b'"format":1', b'"format":9'))
+            lzma.compress(lzma.decompress(path.read_bytes()).replace(b'"format":1', b'"format":9'))
         ),
         lambda path: path.write_bytes(
-            bz2.compress(bz2.decompress(path.read_bytes()).replace(b'"figures"', b'"figurs"'))
+            lzma.compress(lzma.decompress(path.read_bytes()).replace(b'"figures"', b'"figurs"'))
         ),
         lambda path: path.unlink(),
     ],

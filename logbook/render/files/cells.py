@@ -26,21 +26,21 @@ def text_of(value: Cell, places: int = PLACES) -> str:  # noqa: PLR0911 - one li
         value: What people typed is told exactly; what was reckoned is rounded.
         places: Decimals of what was reckoned.
     """
-    match value:
-        case None:
-            return ""
-        case bool():
-            return "true" if value else "false"
+    match value:  # the frequent ones first
         case str():
             return guarded(value)
-        case datetime():
-            return value.isoformat(timespec="seconds")
-        case tuple():
-            return json.dumps(value, ensure_ascii=False) if value else ""
+        case None:
+            return ""
         case float():
             return _rounded(value, places)
         case Decimal():
             return f"{value:f}" if value.is_finite() else ""
+        case datetime():
+            return value.isoformat(timespec="seconds")
+        case bool():
+            return "true" if value else "false"
+        case tuple():
+            return _listed(value) if value else ""
     return str(value)
 
 
@@ -49,6 +49,11 @@ def _rounded(value: float, places: int) -> str:
         return ""
     text = f"{value:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text in {"-0", ""} else text
+
+
+@lru_cache(maxsize=4096)
+def _listed(values: tuple[str, ...] | tuple[int, ...]) -> str:
+    return json.dumps(values, ensure_ascii=False)
 
 
 @lru_cache(maxsize=4096)

@@ -50,28 +50,6 @@ class Field(Struct, frozen=True, kw_only=True):
     about: str
 
 
-class Table(Struct, frozen=True, kw_only=True):
-    """A table of an edition.
-
-    Attributes:
-        name: Of its file.
-        about: What a row is.
-        fields: Its columns.
-        rows: Its cells as text.
-        key: The columns that tell a row from all others; empty where none do.
-        parent: The table that a row belongs to, by the columns that are named alike in both; None where it stands alone.
-        parent_key: Those columns.
-    """
-
-    name: str
-    about: str
-    fields: tuple[Field, ...]
-    rows: tuple[tuple[str, ...], ...]
-    key: tuple[str, ...]
-    parent: str | None = None
-    parent_key: tuple[str, ...] = ()
-
-
 def column(
     name: str,
     kind: str,
@@ -106,7 +84,9 @@ def columns_of(columns: Iterable[Column[Row]], policy: Policy) -> tuple[Column[R
 
 def rows_of(columns: Sequence[Column[Row]], records: Iterable[Row]) -> tuple[tuple[str, ...], ...]:
     """Return the cells of records as text."""
-    return tuple(tuple(text_of(one.value(record), one.places) for one in columns) for record in records)
+    every = tuple(records)
+    cells = [["" if cell is None else text_of(cell, one.places) for cell in map(one.value, every)] for one in columns]
+    return tuple(zip(*cells, strict=True))
 
 
 def words_shown(policy: Policy) -> bool:

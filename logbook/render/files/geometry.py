@@ -11,6 +11,7 @@ _PLACES = 6
 """Decimals of a degree: a tenth of a metre, more than anybody types."""
 
 _BETWEEN = b",\n"
+_ENCODER = json.JSONEncoder(ensure_ascii=False, allow_nan=False)
 
 
 def lines_of(features: Iterable[dict[str, object]]) -> bytes:
@@ -29,7 +30,7 @@ def collection(lines: Iterable[bytes], caution: str) -> bytes:
 
 
 def _text(value: object) -> bytes:
-    return json.dumps(value, ensure_ascii=False, allow_nan=False).encode("utf-8", "replace")
+    return _ENCODER.encode(value).encode("utf-8", "replace")
 
 
 def geometry(places: Sequence[Position]) -> dict[str, object] | None:

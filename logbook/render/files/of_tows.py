@@ -1,6 +1,7 @@
 """The tables of tows and of what each caught: one row a tow, and one for each species and grade of it."""
 
-from collections.abc import Iterable, Iterator
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from decimal import Decimal
 
 from msgspec import Struct
@@ -66,20 +67,23 @@ def tow_rows(trips: Iterable[Reckoned]) -> Iterator[TowRow]:
 def catch_rows(tows: Iterable[TowRow]) -> Iterator[CatchRow]:
     """Give every species and grade of the tows."""
     for tow in tows:
+        amounts: dict[str, list[Amount]] = defaultdict(list)
+        for amount in tow.tow.catch:
+            amounts[fold_name(amount.species)].append(amount)
         for name, species in tow.figures.catch.items():
-            yield from _of_species(tow, name, species)
+            yield from _of_species(tow, name, species, amounts.get(fold_name(name), []))
 
 
-def _of_species(tow: TowRow, name: str, species: SpeciesCatch) -> Iterator[CatchRow]:
+def _of_species(tow: TowRow, name: str, species: SpeciesCatch, amounts: Sequence[Amount]) -> Iterator[CatchRow]:
     """Give a row a grade; then one for what has none: all of it, or what was put back and kept undersize beside the grades."""
-    amounts = [amount for amount in tow.tow.catch if fold_name(amount.species) == fold_name(name)]
     for grade, kept_kg in species.grades.items():
-        of_it = [amount for amount in amounts if fold_name(amount.grade or _UNGRADED) == fold_name(grade)]
+        folded = fold_name(grade)
+        of_it = [amount for amount in amounts if fold_name(amount.grade or _UNGRADED) == folded]
         yield CatchRow(
             tow=tow, species=name, grade=grade, kept_kg=kept_kg, kept_count=_count(of_it), state=_state(of_it)
         )
     if not species.grades or species.undersize_kg is not None or species.put_back_kg is not None:
-        whole = [] if species.grades else amounts
+        whole = () if species.grades else amounts
         yield CatchRow(
             tow=tow,
             species=name,

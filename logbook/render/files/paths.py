@@ -46,7 +46,7 @@ _ABOUT = {
     FASTS_GEOJSON: N_("fasts, for maps"),
     FASTS_GPX: N_("fasts, for a chart plotter"),
     FEED: N_("landings, for a feed reader"),
-    CALENDAR: N_("landings, made and expected, for a calendar"),
+    CALENDAR: N_("landings expected, and those of the 400 days before the last word, for a calendar"),
 }
 """By path, of what is parted without the year."""
 

@@ -94,6 +94,21 @@ def test_each_of_several_landings_is_an_event() -> None:
     assert first["UID"] != second["UID"]
 
 
+def test_landings_of_long_ago_are_left_out_and_what_is_expected_never_is() -> None:
+    # The last word of the archive is on 11 March 2026 at 05:00 UTC, on Ternbank's trip; 400 days before that is 4 February 2025.
+    landed, at_sea = two_trips()
+    expected = "Ternbank expected at Port Kerrin"
+
+    def told(docked: datetime) -> list[str]:
+        head = replace(landed.figures.trip, docked=docked, last_word=docked)
+        landing = replace(landed.figures.landing, docked=docked, landing_finished=None)
+        old = replace(landed, figures=replace(landed.figures, trip=head, landing=landing))
+        return [str(event["SUMMARY"]) for event in events(files((old, at_sea))["files/landings.ics"])]
+
+    assert told(datetime(2025, 2, 4, 5, tzinfo=UTC)) == ["Solan Bright landed at Port Kerrin", expected]
+    assert told(datetime(2025, 2, 4, 4, 59, tzinfo=UTC)) == [expected]
+
+
 def test_a_discharge_that_ends_before_it_begins_is_no_end() -> None:
     (trip,) = two_trips()[:1]
     landing = replace(trip.figures.landing, landing_finished=trip.figures.landing.docked)
