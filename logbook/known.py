@@ -171,3 +171,45 @@ def _keep(of: _Logs, reckoned: Mapping[str, Reckoned], between: Iterable[Problem
     for name in of.now.keys() - of.read.keys():
         if of.now[name].stamp != of.known.logs[name].stamp:
             of.known.stamp(name, of.now[name])
+
+
+class Head(Struct, frozen=True, kw_only=True):
+    id: str
+    last_word: datetime
+    caught: tuple[str, ...]
+    kept: tuple[str, ...]
+
+
+class Adapter:
+    def __init__(self, reading):
+        self.folder, self.shown = reading.folder, reading.shown
+        self._t = {t.log.file: t for t in reading.trips}
+        self.names = tuple(self._t)
+
+    def head(self, name):
+        t = self._t[name]
+        c = t.figures.catch
+        return Head(
+            id=t.figures.trip.id,
+            last_word=t.figures.trip.last_word,
+            caught=tuple(c),
+            kept=tuple(n for n, s in c.items() if s.kept_kg),
+        )
+
+    def key(self, name):
+        return hashlib.sha256(self.content(name)).digest()
+
+    def content(self, name):
+        from logbook.model.packed import packed
+
+        return packed(self._t[name])
+
+    def trip(self, name):
+        return self._t[name]
+
+
+_old = read_and_reckon
+
+
+def read_and_reckon(logs, store, last_good=(), hands=None):
+    return Adapter(_old(logs, store))

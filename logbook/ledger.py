@@ -12,7 +12,7 @@ from logbook.model.gear import FastMark
 from logbook.model.ledger import Brief, Entry, Kit, Share
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
-from logbook.model.packed import packed
+from logbook.model.packed import packed_as_it_stands
 from logbook.model.places import GroundFigures, SpeciesFigures
 from logbook.model.tally import Days, Mishaps, Tally
 from logbook.reckon.fleet import fasts_in_order, reckon_fleet, reckon_vessel
@@ -33,7 +33,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         rows: Its pieces of files.
     """
     share = share_of(trip, fleet)
-    parts = {name: packed(getattr(share, name)) for name in Share.__struct_fields__}
+    parts = {name: packed_as_it_stands(getattr(share, name)) for name in Share.__struct_fields__}
     head = trip.figures.trip
     ends = head.docked or head.last_word
     made = hashlib.sha256()
@@ -48,6 +48,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         state=head.state,
         season=season(ends, fleet),
         year=f"{ends.year:04}",
+        file=trip.log.file,
         species=tuple(trip.figures.catch),
         key=made.digest(),
     )
@@ -145,9 +146,23 @@ class StoredLedger:
 
     def vessel(self, name: str) -> VesselFigures:
         """Return what is known over all trips of a vessel."""
-        folded = self.vessels[name]
-        last = max((one for of, own in self._of.items() if of[0] == folded for one in own), key=_in_time)
-        return reckon_vessel(self._vessel(folded), self.kit(last.id))
+        return reckon_vessel(self._vessel(self.vessels[name]))
+
+    def of_vessel(self, name: str) -> tuple[Entry, ...]:
+        """Return a vessel's trips, by when they began."""
+        own = (entry for (vessel, _), entries in self._of.items() if vessel == self.vessels[name] for entry in entries)
+        return tuple(sorted(own, key=_in_time))
+
+    def of_season(self, name: str) -> tuple[Entry, ...]:
+        """Return the trips that docked in a season, by when they docked."""
+        docked = [
+            (entry.docked, entry.id, entry)
+            for (_, season), entries in self._of.items()
+            if season == name
+            for entry in entries
+            if entry.docked is not None
+        ]
+        return tuple(entry for _, _, entry in sorted(docked, key=lambda one: one[:2]))
 
     def species(self) -> Iterator[SpeciesFigures]:
         """Give what is known of every species that was ever kept, the heaviest first."""
@@ -162,7 +177,8 @@ class StoredLedger:
 
     @cached_property
     def _mishaps(self) -> tuple[Mishaps, ...]:
-        return tuple(one for one in self._shares.parts("mishaps", Mishaps) if one.fasts or one.damage)
+        of = self._shares.parts("mishaps", Mishaps)
+        return tuple(of[entry.id] for entry in self.entries if of[entry.id].fasts or of[entry.id].damage)
 
     def fasts(self) -> tuple[FastMark, ...]:
         """Return every place where gear came fast, in order of time; those whose time is not known last."""

@@ -11,14 +11,13 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from logbook.build import Built, NoLogsError
 from logbook.build import build as build_archive
 from logbook.cli.publishing import add_allow_empty, carry_out
 from logbook.cli.say import Failure, Progress, many, shown, status_of, tell
 from logbook.cli.words import existing_folder
+from logbook.model.built import Built, NoLogsError, PublishError
 from logbook.model.edition import CREW, EDITIONS
 from logbook.model.problem import Problem, Severity
-from logbook.publish.folder import PublishError
 
 
 def arguments(parser: ArgumentParser) -> None:
@@ -34,6 +33,11 @@ def arguments(parser: ArgumentParser) -> None:
         help="for whom: office, crew (where none is named) or public; may be given several times",
     )
     add_allow_empty(parser)
+    parser.add_argument(
+        "--every-file",
+        action="store_true",
+        help="look at the bytes of every file of the archive, also where nothing says that it has changed",
+    )
     parser.add_argument("--watch", action="store_true", help="build again each time a log is saved, until Ctrl-C")
 
 
@@ -42,7 +46,9 @@ def run(asked: Namespace) -> int:
     editions = tuple(dict.fromkeys(asked.editions or (CREW,)))
 
     def make(progress: Callable[[str], None]) -> Built:
-        return build_archive(asked.logs, asked.site, progress, editions, allow_empty=asked.allow_empty)
+        return build_archive(
+            asked.logs, asked.site, progress, editions, allow_empty=asked.allow_empty, every=asked.every_file
+        )
 
     if asked.watch:
         _watch(make, asked.logs)

@@ -5,10 +5,9 @@ from argparse import ArgumentParser
 from collections.abc import Callable
 from pathlib import Path
 
-from logbook.build import Built, NoLogsError
 from logbook.cli.say import FAULTY_LOGS, NOT_WRITTEN, Failure, Progress, many, print_problems, shown, tell
+from logbook.model.built import Built, NoLogsError, PublishError
 from logbook.model.problem import Severity
-from logbook.publish.folder import PublishError
 
 
 def add_allow_empty(parser: ArgumentParser) -> None:

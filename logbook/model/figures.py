@@ -322,6 +322,12 @@ class Reckoned(Struct, frozen=True, kw_only=True):
     log_unread: bool = False
 
 
+def offset_s(moment: datetime) -> int:
+    """Return a moment's offset from UTC in whole seconds."""
+    offset = moment.utcoffset()
+    return round(offset.total_seconds()) if offset is not None else 0
+
+
 def moments_of(trip: Reckoned) -> list[datetime]:
     """Return the moments of a trip that tell which offset its log is kept in."""
     head = trip.figures.trip

@@ -5,7 +5,6 @@ from decimal import Decimal
 
 from msgspec import Struct, field
 
-from logbook.model.gear import NetFigures
 from logbook.model.named import ByName
 from logbook.model.quantity import Money
 
@@ -94,18 +93,18 @@ class VesselFigures(Struct, frozen=True, kw_only=True):
     Attributes:
         grounds: By ground name, the most fished first.
         usual: By species, the most kept first.
-        gear: Her nets after her last trip; doors and warps beside them.
-        rigging: Her doors and warps after her last trip.
         bias: By species, the most landed first.
         landed_by_year: Calendar year of docking to what she landed.
+        best: Ids of the ended trips that kept most a day at sea, the best first.
+        offsets: Offset from UTC in seconds to how many times of her logs have it.
     """
 
     grounds: ByName[GroupFigures] = field(default_factory=ByName)
     usual: tuple[Usual, ...] = ()
-    gear: ByName[NetFigures] = field(default_factory=ByName)
-    rigging: ByName[NetFigures] = field(default_factory=ByName)
     bias: tuple[HailBias, ...] = ()
     landed_by_year: ByName[Decimal] = field(default_factory=ByName)
+    best: tuple[str, ...] = ()
+    offsets: dict[int, int] = {}
 
 
 class Landed(Struct, frozen=True, kw_only=True):

@@ -3,7 +3,7 @@
 All trips of an archive need not be in memory at once: only a line of each is, by which the rest is found.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from datetime import datetime
 from typing import Protocol
 
@@ -78,6 +78,7 @@ class Entry(Struct, frozen=True, kw_only=True):
         state: at sea, homeward, landed or landing not logged.
         season: The season of its docking, else of its last word.
         year: The calendar year of its docking, else of its last word, by which files are parted.
+        file: Its log, by name from the logs folder; empty in an edition that does not tell.
         species: Names of what it caught.
         key: Digest of what it gives to pages of many trips; another for anything else.
     """
@@ -90,6 +91,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     state: str
     season: str
     year: str
+    file: str
     species: tuple[str, ...]
     key: bytes
 
@@ -100,11 +102,13 @@ class Ledger(Protocol):
     Every `key` changes exactly when one of the trips does that it is of.
     """
 
-    entries: tuple[Entry, ...]
-    """By when they began, then by id."""
+    @property
+    def entries(self) -> Sequence[Entry]:
+        """Return all trips, by when they began, then by id."""
 
-    latest: datetime | None
-    """The last word of the archive; None where it has no trip."""
+    @property
+    def latest(self) -> datetime | None:
+        """Return the last word of the archive; None where it has no trip."""
 
     def key_of(self, entries: Iterable[Entry]) -> bytes:
         """Return the key of some trips."""
@@ -124,8 +128,15 @@ class Ledger(Protocol):
     def fleet(self) -> FleetFigures:
         """Return the sums over all trips."""
 
-    vessels: Iterable[str]
-    """Names of the vessels, in order, each as she was first shown."""
+    @property
+    def vessels(self) -> Collection[str]:
+        """Return the names of the vessels, in order, each as she was first shown."""
+
+    def of_vessel(self, name: str) -> Sequence[Entry]:
+        """Return a vessel's trips, by when they began."""
+
+    def of_season(self, name: str) -> Sequence[Entry]:
+        """Return the trips that docked in a season, by when they docked."""
 
     def vessel(self, name: str) -> VesselFigures:
         """Return what is known over all trips of a vessel."""

@@ -18,6 +18,15 @@ def packed(record: object) -> bytes:
     return msgspec.json.encode(record, enc_hook=_pairs, order="deterministic")
 
 
+def packed_as_it_stands(record: object) -> bytes:
+    """Return a record as bytes with its tables in the order they have, which may have numbers for names; it holds no sets.
+
+    Raises:
+        NotImplementedError: There is something in it that is no part of a record.
+    """
+    return msgspec.json.encode(record, enc_hook=_pairs)
+
+
 def unpacked(content: bytes, kind: type[T]) -> T:
     """Return the record of some bytes.
 

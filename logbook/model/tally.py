@@ -142,11 +142,13 @@ class OwnTally(Struct, frozen=True, array_like=True):
         kept: Species to kilograms kept on each trip that kept any, with the trip's id.
         bias: Species to how far the out-turn lay over the hail on each trip that tells, in percent.
         landed: Calendar year of docking to kilograms put ashore.
+        best: The ended trips that kept most a day, the best first: kilograms a day, and which trip.
     """
 
     kept: dict[str, list[tuple[Decimal, str]]] = {}
     bias: dict[str, list[float]] = {}
     landed: dict[str, Decimal] = {}
+    best: tuple[tuple[float, str], ...] = ()
 
 
 class Tally(Struct, frozen=True, array_like=True):

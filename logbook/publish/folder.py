@@ -13,6 +13,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from logbook.model.built import Published, PublishError
 from logbook.model.page import File, content_of
 from logbook.model.seen import Seen, Unseen
 from logbook.publish.lock import BusyError, alone
@@ -24,24 +25,6 @@ _FRONT = "index.html"
 _GRACE_S = 1.0
 """How long what has gone stays: a page that was opened just before still finds its charts and what it leads to."""
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
-
-
-class PublishError(Exception):
-    """The archive could not be written; what stood there still stands."""
-
-
-class Published(Struct, frozen=True, kw_only=True):
-    """What a build changed.
-
-    Attributes:
-        files: How many files the archive has.
-        written: How many of them were written anew.
-        removed: How many old ones were removed.
-    """
-
-    files: int
-    written: int
-    removed: int
 
 
 def publish(

@@ -6,8 +6,7 @@ after the log, and each folder above it, by digests: what logs are called is the
 
 import hashlib
 import lzma
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from functools import partial
+from collections.abc import Callable, Iterable
 from pathlib import Path, PurePosixPath
 
 import msgspec
@@ -16,7 +15,7 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours, Reckoned
 from logbook.model.packed import packed, unpacked
-from logbook.model.page import File, Maker
+from logbook.model.page import Page
 from logbook.model.trip import without_entries
 from logbook.publish.manifest import read_manifest
 
@@ -52,20 +51,15 @@ class _Kept(Struct, frozen=True, kw_only=True):
     trip: Reckoned
 
 
-def last_good_pages(
-    trips: Iterable[Reckoned], files: Mapping[str, str], maker: Maker, scrub: Callable[[Reckoned], Reckoned]
-) -> Iterator[File]:
-    """Give a file for each trip, from which a later build can show it again.
+def last_good_page(trip: Reckoned, log: str, scrub: Callable[[Reckoned], Reckoned]) -> Page:
+    """Return a file from which a later build can show a trip again.
 
     Args:
-        trips: As the edition shows them.
-        files: The name of each trip's log within the logs folder, by the trip's id.
-        maker: Makes the files, or knows that they were made before.
+        trip: As the edition shows it.
+        log: The name of its log within the logs folder.
         scrub: Takes out of a trip what nobody has to know.
     """
-    for trip in trips:
-        path = f"{_place(files[trip.figures.trip.id])}{_ENDING}"
-        yield maker.file(path, (trip,), partial(_content, trip, scrub))
+    return Page(path=f"{_place(log)}{_ENDING}", content=_content(trip, scrub))
 
 
 def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:

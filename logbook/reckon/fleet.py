@@ -11,7 +11,6 @@ from msgspec.structs import replace
 
 from logbook.model.fleet_figures import FleetFigures, GroupFigures, HailBias, Usual, VesselFigures
 from logbook.model.gear import FastMark
-from logbook.model.ledger import Kit
 from logbook.model.named import ByName
 from logbook.model.tally import ALL, CLEAN, Mishaps, Rate, SpeciesTally, Sums, Tally, TripSums
 from logbook.reckon.groups import most_fished
@@ -68,20 +67,15 @@ def _species(name: str, species: SpeciesTally, every: Sums) -> GroupFigures:
     )
 
 
-def reckon_vessel(tally: Tally, kit: Kit) -> VesselFigures:
-    """Return what a vessel's page tells over all her trips.
-
-    Args:
-        tally: Of her trips alone.
-        kit: Her gear after the last of them.
-    """
+def reckon_vessel(tally: Tally) -> VesselFigures:
+    """Return what a vessel's page tells over all her trips, from the sums over hers alone."""
     return VesselFigures(
         grounds=_grounds(tally),
         usual=_usual_catch(tally.own.kept),
-        gear=kit.gear,
-        rigging=kit.rigging,
         bias=_bias(tally.own.bias),
         landed_by_year=ByName(sorted(tally.own.landed.items())),
+        best=tuple(trip for _, trip in tally.own.best),
+        offsets=tally.offsets,
     )
 
 

@@ -5,12 +5,11 @@ The same comes out whatever is added to what first: so sums over a vessel's seas
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import timedelta
 from decimal import Decimal
 
 from msgspec.structs import replace
 
-from logbook.model.figures import Neighbours, Reckoned, TripFigures, moments_of
+from logbook.model.figures import Neighbours, Reckoned, TripFigures, moments_of, offset_s
 from logbook.model.fleet import Fleet, Vessel
 from logbook.model.fleet_figures import Landed
 from logbook.model.ledger import Brief, Kit, Share
@@ -31,6 +30,7 @@ from logbook.model.tally import (
     Tally,
 )
 from logbook.model.trip import Trip
+from logbook.model.weather import WeatherFigures
 from logbook.reckon.catch import add
 from logbook.reckon.gear import fasts_of
 from logbook.reckon.landed import landed_of, month_of
@@ -50,7 +50,7 @@ from logbook.reckon.out_turn import is_whole
 from logbook.reckon.sums import added, added_by, added_trips, gathered, microseconds, sums_of_trip, weights
 from logbook.reckon.weather import LIGHTS
 
-BEST_ON_GROUND, BEST_OF_SPECIES = 12, 15
+BEST_ON_GROUND, BEST_OF_SPECIES, BEST_TRIPS = 12, 15, 3
 BAND_M = 50
 
 
@@ -63,9 +63,7 @@ def share_of(trip: Reckoned, fleet: Fleet) -> Share:
         trip=_in_lists(trip),
         sums=sums_of_trip(trip),
         landed=landed,
-        offsets=dict(
-            Counter(round((moment.utcoffset() or timedelta()).total_seconds()) for moment in moments_of(trip))
-        ),
+        offsets=dict(Counter(map(offset_s, moments_of(trip)))),
     )
     return Share(
         brief=brief,
@@ -100,6 +98,7 @@ def _in_lists(trip: Reckoned) -> Reckoned:
             age=figures.age,
             landing=replace(figures.landing, choices=()),
             money=replace(figures.money, lines=()) if figures.money is not None else None,
+            weather=WeatherFigures(icing_on_deck=figures.weather.icing_on_deck),
             problems=(),
         ),
         neighbours=replace(trip.neighbours, past=Neighbours().past),
@@ -128,6 +127,7 @@ def _tally(trip: Reckoned, tows: Sequence[Listed], brief: Brief) -> Tally:
 
 def _own(trip: Reckoned, landed: Landed | None) -> OwnTally:
     figures = trip.figures
+    a_day = figures.totals.kept_kg_per_day
     return OwnTally(
         kept={name: [(one.kept_kg, figures.trip.id)] for name, one in figures.catch.items() if one.kept_kg},
         bias={
@@ -136,6 +136,7 @@ def _own(trip: Reckoned, landed: Landed | None) -> OwnTally:
             if hail.difference_percent is not None and is_whole(hail)
         },
         landed={str(landed.docked.year): sum(landed.species.values(), NOUGHT)} if landed is not None else {},
+        best=((a_day, figures.trip.id),) if figures.trip.docked is not None and a_day is not None else (),
     )
 
 
@@ -229,6 +230,9 @@ def _owns(parts: Sequence[OwnTally]) -> OwnTally:
         kept={name: [one for own in lists for one in own] for name, lists in gathered(p.kept for p in parts).items()},
         bias={name: [one for own in lists for one in own] for name, lists in gathered(p.bias for p in parts).items()},
         landed=weights(part.landed for part in parts),
+        best=tuple(
+            sorted((one for part in parts for one in part.best), key=lambda one: (-one[0], one[1]))[:BEST_TRIPS]
+        ),
     )
 
 

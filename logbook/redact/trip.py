@@ -16,14 +16,14 @@ from logbook.model.trip import CatchKept, Fast, Fix, Landing, Tow, Trip
 from logbook.redact.scrub import scrubbed
 
 
-def redact_trips(trips: Sequence[Reckoned], policy: Policy) -> tuple[Reckoned, ...]:
-    """Return trips as an edition shows them; what is held back is so from the latest word in any of them."""
-    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
-    return tuple(_trip(trip, policy, latest) for trip in trips)
+def redact_trip(trip: Reckoned, policy: Policy, *, held: bool) -> Reckoned:
+    """Return a trip as an edition shows it.
 
-
-def _trip(trip: Reckoned, policy: Policy, latest: datetime | None) -> Reckoned:
-    held = latest is not None and latest - trip.figures.trip.last_word < policy.held_back
+    Args:
+        trip: With all that was read and reckoned.
+        policy: What the edition shows.
+        held: Whether nothing is to tell yet where its tows were; see `is_held`.
+    """
     shown = replace(
         trip,
         log=_log(trip.log, policy, held=held),
@@ -31,6 +31,11 @@ def _trip(trip: Reckoned, policy: Policy, latest: datetime | None) -> Reckoned:
         neighbours=replace(trip.neighbours, past=Past()),
     )
     return shown if policy.problems else scrubbed(shown, positions=policy.positions == EXACT and not held)
+
+
+def is_held(last_word: datetime, latest: datetime, policy: Policy) -> bool:
+    """Tell whether a trip is held back yet, by its last word and the latest word of the archive."""
+    return latest - last_word < policy.held_back
 
 
 def _log(log: Trip, policy: Policy, *, held: bool) -> Trip:

@@ -3,7 +3,7 @@
 One page for each chart; every page leads to the next by itself, by plain HTML, and so reads the archive anew.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 
 from msgspec import Struct
@@ -11,19 +11,19 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import FleetFigures
+from logbook.model.ledger import Brief, Ledger
 from logbook.model.places import TowMark
 from logbook.render.charts import Chart
-from logbook.render.clock import Clock, clock_of
+from logbook.render.clock import Clock, clock_of_offsets
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import grounds_chart, landings_chart
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import TripLine, moments, trip_line
+from logbook.render.gather import TripLine, latest_landed, offsets_of, out_at_sea, trip_line
 from logbook.render.language import _
 from logbook.render.links import board_page, fleet_chart
 
 SECONDS = 45
 """So long a page of the board stands."""
-_OUT = ("homeward", "at sea")
 _ROWS = 6
 _RECENT = timedelta(days=7)
 _FEW, _SOME = 2, 4
@@ -84,31 +84,33 @@ class BoardPage(Struct, frozen=True, kw_only=True):
     caption: str
 
 
-def board_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[BoardPage, ...]:
+def board_contexts(site: Site, ledger: Ledger) -> tuple[BoardPage, ...]:
     """Return what each page of the board shows: the same board, with one of the charts in turn."""
-    rows = _rows(trips)
-    landed = {one.trip_id: one for one in figures.landed}
-    by_id = {trip.figures.trip.id: trip for trip in trips}
-    last = [by_id[one.trip_id] for one in reversed(figures.landed[-_LISTED["few"] :])]
-    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
+    figures = ledger.fleet()
+    out = tuple(ledger.briefs(entry.id for entry in out_at_sea(ledger.entries)))
+    rows = _rows(out)
     size = _size(len(rows))
     shown: Sequence[tuple[Chart | None, str]] = _charts(figures, size) or ((None, ""),)
     listed = _LISTED[size]
+    last = ledger.briefs(entry.id for entry in latest_landed(ledger.entries)[:listed])
+    landings = tuple(map(trip_line, last))
+    sailing = _sailing(ledger)[:listed]
+    best = _best(ledger)
     return tuple(
         BoardPage(
             frame=Frame(site=site, path=board_page(number), title=_("Board")),
-            clock=clock_of(moments([row.trip for row in rows] or trips)),
+            clock=clock_of_offsets(offsets_of(out) if out else figures.offsets),
             size=size,
             number=number,
             pages=len(shown),
             after=board_page(number % len(shown) + 1),
             seconds=SECONDS,
-            as_of=latest,
+            as_of=ledger.latest,
             rows=rows[:_ROWS],
             more=max(0, len(rows) - _ROWS),
-            landings=tuple(trip_line(trip, landed[trip.figures.trip.id]) for trip in last[:listed]),
-            sailing=_sailing(trips, latest)[:listed],
-            best=_best(trips, latest),
+            landings=landings,
+            sailing=sailing,
+            best=best,
             chart=chart,
             caption=caption,
         )
@@ -129,21 +131,19 @@ def _charts(figures: FleetFigures, size: str) -> tuple[tuple[Chart, str], ...]:
     return tuple(made)
 
 
-def _rows(trips: Sequence[Reckoned]) -> tuple[BoardRow, ...]:
+def _rows(out: Iterable[Brief]) -> tuple[BoardRow, ...]:
     """Return the vessels that are out in order of when they are expected, those that nobody can tell last."""
-    out = [
-        BoardRow(trip=trip, docks=trip.figures.landing.docked, sails_again=trip.log.sails_again, sale=_sale(trip))
-        for trip in trips
-        if trip.figures.trip.state in _OUT
-    ]
-    known = sorted((row for row in out if row.docks is not None), key=lambda row: (row.docks, row.trip.figures.trip.id))
-    unknown = sorted((row for row in out if row.docks is None), key=lambda row: row.trip.figures.trip.id)
+    rows = [_row(one.trip, one.trip.figures.landing.docked) for one in out]
+    known = sorted(
+        (row for row in rows if row.docks is not None), key=lambda row: (row.docks, row.trip.figures.trip.id)
+    )
+    unknown = sorted((row for row in rows if row.docks is None), key=lambda row: row.trip.figures.trip.id)
     return (*known, *unknown)
 
 
-def _sale(trip: Reckoned) -> datetime | None:
+def _row(trip: Reckoned, docks: datetime | None) -> BoardRow:
     sales = trip.figures.landing.sales
-    return sales[0].at if sales else None
+    return BoardRow(trip=trip, docks=docks, sails_again=trip.log.sails_again, sale=sales[0].at if sales else None)
 
 
 def _size(rows: int) -> str:
@@ -151,23 +151,26 @@ def _size(rows: int) -> str:
     return "few" if rows <= _FEW else "some" if rows <= _SOME else "full"
 
 
-def _sailing(trips: Sequence[Reckoned], latest: datetime | None) -> tuple[BoardRow, ...]:
+def _sailing(ledger: Ledger) -> tuple[BoardRow, ...]:
     """Return the vessels that said when they sail again, unless they have, or that time lies before the last word of the archive."""
+    last = (ledger.of_vessel(name)[-1].id for name in ledger.vessels)
     rows = [
-        BoardRow(trip=trip, docks=trip.figures.trip.docked, sails_again=trip.log.sails_again)
-        for trip in trips
-        if trip.log.sails_again is not None
-        and trip.neighbours.next_sailed is None
-        and latest is not None
-        and trip.log.sails_again >= latest
+        _row(one.trip, one.trip.figures.trip.docked)
+        for one in ledger.briefs(last)
+        if one.trip.log.sails_again is not None
+        and one.trip.neighbours.next_sailed is None
+        and ledger.latest is not None
+        and one.trip.log.sails_again >= ledger.latest
     ]
     return tuple(sorted(rows, key=lambda row: (row.sails_again, row.trip.figures.trip.id)))
 
 
-def _best(trips: Sequence[Reckoned], latest: datetime | None) -> TowMark | None:
+def _best(ledger: Ledger) -> TowMark | None:
     """Return the tow that kept most in the week before the last word of the archive."""
+    latest = ledger.latest
+    recent = [one.id for one in ledger.entries if latest is not None and latest - one.last_word <= _RECENT]
     found: list[TowMark] = []
-    for trip in trips:
+    for trip in map(ledger.whole, recent):
         for order, tow in enumerate(trip.figures.tows, 1):
             when = tow.hauled or tow.shot
             if tow.kept_kg and when is not None and latest is not None and latest - when <= _RECENT:

@@ -1,11 +1,12 @@
 """Which clock the times of a page are told by, so that it is said once and not with every time."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import datetime, timedelta
 
 from msgspec import Struct
 
+from logbook.model.figures import offset_s
 from logbook.render.language import _
 from logbook.render.shown import offset_words
 
@@ -35,9 +36,13 @@ class Clock(Struct, frozen=True, kw_only=True):
 
 def clock_of(moments: Iterable[datetime], zone: str = "") -> Clock:
     """Return the clock of some moments: the offset most of them have, the lesser of two that are as frequent."""
-    counted = Counter(moment.utcoffset() or timedelta(0) for moment in moments)
+    return clock_of_offsets(Counter(map(offset_s, moments)), zone)
+
+
+def clock_of_offsets(counted: Mapping[int, int], zone: str = "") -> Clock:
+    """Return the clock of moments of which so many have which offset from UTC, in seconds."""
     if not counted:
         return Clock(offset=None, mixed=False, zone="")
-    offset = min(counted, key=lambda one: (-counted[one], one))
+    offset = timedelta(seconds=min(counted, key=lambda one: (-counted[one], one)))
     tells_more = zone and zone not in {offset_words(offset), offset_words(offset).removeprefix("UTC")}
     return Clock(offset=offset, mixed=len(counted) > 1, zone=zone if tells_more else "")

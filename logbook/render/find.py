@@ -1,25 +1,21 @@
 """The page "find": what a finger can choose from, where the script finds its data, and the latest trips for who has no scripts."""
 
-from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from decimal import Decimal
 from functools import partial
-from types import SimpleNamespace
-from typing import cast
 
 from msgspec import Struct
 from msgspec.structs import replace
 
-from logbook.model.figures import Reckoned
 from logbook.model.ledger import Entry, Ledger
 from logbook.model.named import ByName
-from logbook.model.page import AtOnce, Drafts, File, Maker, Page
+from logbook.model.page import Drafts, File, Maker, Page
 from logbook.render.environment import environment
 from logbook.render.files.all import years_of
 from logbook.render.files.rows import FIND_DATA
-from logbook.render.find_index import trip_data, year_file
+from logbook.render.find_index import year_file
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import TripLine, begun, trip_line
+from logbook.render.gather import TripLine, trip_line
 from logbook.render.language import _, _n, speech
 from logbook.render.links import FIND
 from logbook.render.shown import month_names
@@ -111,7 +107,7 @@ def find_files(site: Site, ledger: Ledger, counts: Counts, seasons: Sequence[str
         for file in maker.files(f"find/{year}", (ledger.rows_key(FIND_DATA, year),), partial(_data, ledger, year)):
             data.append(file.path)
             yield file
-    bare = replace(site, troubles=0, trips=frozenset(), species=frozenset())
+    bare = replace(site, species=frozenset())
     told = (counts, tuple(seasons), tuple(data))
     keys = tuple((year, len(own), ledger.key_of(shown)) for year, own, shown in _listed(ledger.entries))
 
@@ -146,7 +142,7 @@ def find_context(
             Season(
                 name=year,
                 all=len(own),
-                trips=tuple(trip_line(brief.trip, None) for brief in ledger.briefs([entry.id for entry in shown])),
+                trips=tuple(trip_line(brief) for brief in ledger.briefs([entry.id for entry in shown])),
             )
             for year, own, shown in listed
         ),
@@ -221,32 +217,3 @@ def _plural() -> str:
     places = {form: place for place, form in enumerate(sorted(set(forms)))}
     told = "".join(str(places[form]) for form in forms)
     return "" if told == "".join("0" if number == 1 else "1" for number in range(_NUMBERS)) else told
-
-
-def find_pages(site: Site, trips: Sequence[Reckoned]) -> tuple[File, ...]:
-    """Return the page with its data from all trips at once, until `find_files` takes its place."""
-    ordered = sorted(trips, key=begun)
-    entries = []
-    species: Counter[str] = Counter()
-    grounds: Counter[str] = Counter()
-    for trip in ordered:
-        head = trip.figures.trip
-        year = f"{(head.docked or head.last_word).year:04}"
-        entries.append(SimpleNamespace(id=head.id, year=year, key=b"", trip=trip))
-        grounds.update(tow.ground for tow in trip.figures.tows if tow.ground)
-        for name, total in trip.figures.catch.items():
-            species[name] += int(total.kept_kg or 0)
-    by_id = {entry.id: SimpleNamespace(trip=entry.trip) for entry in entries}
-    ledger = SimpleNamespace(
-        entries=tuple(entries),
-        briefs=lambda ids: (by_id[one] for one in ids),
-        rows=lambda _name, year: (trip_data(entry.trip) for entry in entries if entry.year == year),
-        rows_key=lambda _name, _year: b"",
-        key_of=lambda _entries: b"",
-    )
-    counts = Counts(
-        species=ByName((name, Decimal(kg)) for name, kg in species.items()),
-        grounds=ByName(grounds.items()),
-        vessels=ByName(Counter(trip.figures.trip.vessel for trip in trips).items()),
-    )
-    return tuple(find_files(site, cast("Ledger", ledger), counts, (), AtOnce()))

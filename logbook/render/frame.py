@@ -39,8 +39,6 @@ class Site(Struct, frozen=True, kw_only=True):
         name: The fleet's name.
         style: Path of the style sheet.
         policy: What this edition shows.
-        troubles: How many errors and warnings there are in the logs.
-        trips: Ids of the trips that have a page.
         species: Names of the species that have one.
         scripts: Names that templates know scripts by to their paths.
     """
@@ -48,8 +46,6 @@ class Site(Struct, frozen=True, kw_only=True):
     name: str
     style: str
     policy: Policy
-    troubles: int
-    trips: frozenset[str]
     species: frozenset[str] = frozenset()
     scripts: ByName[str]
 

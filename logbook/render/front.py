@@ -7,8 +7,10 @@ from msgspec import Struct
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet_figures import FleetFigures, GroupFigures
+from logbook.model.ledger import Entry, Ledger
+from logbook.model.names import fold_name
 from logbook.render.charts import Chart
-from logbook.render.clock import Clock, clock_of
+from logbook.render.clock import Clock, clock_of_offsets
 from logbook.render.environment import environment
 from logbook.render.files.paths import Listed, listed
 from logbook.render.fleet_charts import (
@@ -20,12 +22,10 @@ from logbook.render.fleet_charts import (
     months_shown,
 )
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import TripLine, added, begun, moments, trip_line
+from logbook.render.gather import TripLine, added, latest_landed, out_at_sea, trip_line, weeks_of
 from logbook.render.links import FRONT
-from logbook.render.time_pages import week_of
 
 _LATEST = 8
-_OUT = ("homeward", "at sea")
 
 
 class MonthRow(Struct, frozen=True, kw_only=True):
@@ -50,6 +50,7 @@ class FrontPage(Struct, frozen=True, kw_only=True):
 
     frame: Frame
     clock: Clock
+    troubles: int
     out: tuple[TripLine, ...]
     unlanded: tuple[TripLine, ...]
     landings: tuple[TripLine, ...]
@@ -67,18 +68,26 @@ class FrontPage(Struct, frozen=True, kw_only=True):
     files: tuple[Listed, ...]
 
 
-def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, files: Iterable[str] = ()) -> FrontPage:
-    """Return what the front page shows; `files` are the paths of those for other programs."""
-    landed = {one.trip_id: one for one in figures.landed}
-    lines = [trip_line(trip, landed.get(trip.figures.trip.id)) for trip in trips]
+def front_context(site: Site, ledger: Ledger, troubles: int, files: Iterable[str] = ()) -> FrontPage:
+    """Return what the front page shows.
+
+    Args:
+        site: What all pages share.
+        ledger: All trips.
+        troubles: How many errors and warnings there are in the logs.
+        files: Paths of those for other programs.
+    """
+    figures = ledger.fleet()
     seasons = tuple(sorted(figures.seasons.values(), key=lambda season: season.name, reverse=True))
     chief = chief_species(figures)
+    unlanded = (one for one in ledger.entries if one.state == "landing not logged")
     return FrontPage(
         frame=Frame(site=site, path=FRONT, title=site.name),
-        clock=clock_of(moments(trips)),
-        out=_out(lines),
-        unlanded=tuple(line for line in lines if line.trip.figures.trip.state == "landing not logged"),
-        landings=_latest(lines),
+        clock=clock_of_offsets(figures.offsets),
+        troubles=troubles,
+        out=_lines(ledger, out_at_sea(ledger.entries)),
+        unlanded=_lines(ledger, sorted(unlanded, key=lambda one: (fold_name(one.vessel), one.begins, one.id))),
+        landings=_lines(ledger, latest_landed(ledger.entries)[:_LATEST]),
         season=seasons[0] if seasons else None,
         seasons=seasons,
         months=landings_chart(figures),
@@ -86,37 +95,21 @@ def front_context(site: Site, trips: Sequence[Reckoned], figures: FleetFigures, 
         month_rows=_months(figures, chief),
         grounds=grounds_chart(figures),
         ground_rows=grounds_shown(figures),
-        vessels=_vessels(trips, figures.vessels),
+        vessels=_vessels(ledger, figures.vessels),
         species=tuple(name for name in figures.species if name in site.species),
-        weeks=_weeks(trips, figures),
-        trips=len(trips),
+        weeks=weeks_of(ledger)[:_LATEST],
+        trips=len(ledger.entries),
         files=listed(files),
     )
 
 
-def _weeks(trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[str, ...]:
-    """Return the latest weeks that have a page, the last first."""
-    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
-    names = set(figures.weeks) | ({week_of(latest.date())} if latest is not None else set())
-    return tuple(sorted(names, reverse=True)[:_LATEST])
+def _lines(ledger: Ledger, entries: Iterable[Entry]) -> tuple[TripLine, ...]:
+    return tuple(map(trip_line, ledger.briefs(entry.id for entry in entries)))
 
 
 def render_front(context: FrontPage) -> str:
     """Return the page as HTML."""
     return environment().get_template("pages/front.html").render(page=context, frame=context.frame)
-
-
-def _out(lines: Iterable[TripLine]) -> tuple[TripLine, ...]:
-    """Return the trips that are out, those homeward first, then by vessel."""
-    out = [line for line in lines if line.trip.figures.trip.state in _OUT]
-    return tuple(sorted(out, key=lambda line: (_OUT.index(line.trip.figures.trip.state), line.trip.figures.trip.id)))
-
-
-def _latest(lines: Iterable[TripLine]) -> tuple[TripLine, ...]:
-    """Return the last landings, the latest first."""
-    docked = [(line.trip.figures.trip.docked, line.trip.figures.trip.id, line) for line in lines]
-    known = [(when, name, line) for when, name, line in docked if when is not None]
-    return tuple(line for _, _, line in sorted(known, key=lambda one: one[:2], reverse=True)[:_LATEST])
 
 
 def _months(figures: FleetFigures, chief: Sequence[str]) -> tuple[MonthRow, ...]:
@@ -128,9 +121,11 @@ def _months(figures: FleetFigures, chief: Sequence[str]) -> tuple[MonthRow, ...]
     return tuple(rows)
 
 
-def _vessels(trips: Iterable[Reckoned], figures: Mapping[str, GroupFigures]) -> tuple[VesselRow, ...]:
+def _vessels(ledger: Ledger, figures: Mapping[str, GroupFigures]) -> tuple[VesselRow, ...]:
     """Return every vessel that has a trip, by name."""
-    latest: dict[str, Reckoned] = {}
-    for trip in sorted(trips, key=begun):
-        latest[trip.figures.trip.vessel] = trip
-    return tuple(VesselRow(name=name, figures=figures.get(name), latest=latest[name]) for name in sorted(latest))
+    names = sorted(ledger.vessels)
+    latest = ledger.briefs(ledger.of_vessel(name)[-1].id for name in names)
+    return tuple(
+        VesselRow(name=name, figures=figures.get(name), latest=brief.trip)
+        for name, brief in zip(names, latest, strict=True)
+    )

@@ -3,18 +3,20 @@
 It adds up and picks out what was reckoned; no figure of a trip comes about here.
 """
 
-from collections.abc import Iterable
-from datetime import datetime
+from collections import Counter
+from collections.abc import Iterable, Mapping
+from datetime import date
 from decimal import Decimal
 
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned, SpeciesTotal, TowFigures
-from logbook.model.fleet_figures import Landed
+from logbook.model.ledger import Brief, Entry, Ledger
 from logbook.model.named import ByName
 from logbook.model.trip import Tow
 
 NOUGHT = Decimal(0)
+_OUT = ("homeward", "at sea")
 
 
 def added(weights: Iterable[Decimal | None]) -> Decimal | None:
@@ -58,8 +60,9 @@ class TripLine(Struct, frozen=True, kw_only=True):
     chief: tuple[str, ...]
 
 
-def trip_line(trip: Reckoned, landed: Landed | None) -> TripLine:
+def trip_line(brief: Brief) -> TripLine:
     """Return a trip as it stands in tables."""
+    trip, landed = brief.trip, brief.landed
     return TripLine(
         trip=trip,
         landed_kg=added(landed.species.values()) if landed else None,
@@ -68,16 +71,43 @@ def trip_line(trip: Reckoned, landed: Landed | None) -> TripLine:
     )
 
 
-def begun(trip: Reckoned) -> tuple[datetime, str]:
-    """Return what trips are put in order by: when they began, then which they are."""
-    return trip.log.begins, trip.figures.trip.id
+def offsets_of(briefs: Iterable[Brief]) -> Mapping[int, int]:
+    """Return how many times of the logs of some trips have which offset from UTC, in seconds."""
+    counts: Counter[int] = Counter()
+    for brief in briefs:
+        counts.update(brief.offsets)
+    return counts
 
 
-def moments(trips: Iterable[Reckoned]) -> list[datetime]:
-    """Return the moments of trips that tell which offset their logs are kept in."""
-    found: list[datetime | None] = []
-    for trip in trips:
-        head = trip.figures.trip
-        found += [trip.log.begins, head.sailed, head.docked, head.turned_for_home, head.last_word, head.as_of]
-        found += [moment for tow in trip.figures.tows for moment in (tow.shot, tow.hauled)]
-    return [moment for moment in found if moment is not None]
+def out_at_sea(entries: Iterable[Entry]) -> list[Entry]:
+    """Return the trips that are out, those homeward first, then by vessel."""
+    return sorted((one for one in entries if one.state in _OUT), key=lambda one: (_OUT.index(one.state), one.id))
+
+
+def week_of(day: date) -> str:
+    """Return the ISO week of a day, as `2026-W10`."""
+    year, week, _weekday = day.isocalendar()
+    return f"{year}-W{week:02}"
+
+
+def latest_landed(entries: Iterable[Entry]) -> list[Entry]:
+    """Return the trips that docked, the latest first."""
+    docked = [(entry.docked, entry.id, entry) for entry in entries if entry.docked is not None]
+    return [entry for _, _, entry in sorted(docked, key=lambda one: one[:2], reverse=True)]
+
+
+def weeks_of(ledger: Ledger) -> tuple[str, ...]:
+    """Return the weeks that have a page, those of a landing and that of the last word, the last first."""
+    days = [entry.docked.date() for entry in ledger.entries if entry.docked is not None]
+    days += [ledger.latest.date()] if ledger.latest is not None else []
+    return tuple(sorted(set(map(week_of, days)), reverse=True))
+
+
+def every_month(months: Iterable[str]) -> list[str]:
+    """Return the months from the first of some to the last, as `2026-03`."""
+    numbers = [int(month[:-3]) * 12 + int(month[-2:]) - 1 for month in months]
+    return (
+        [f"{number // 12:04}-{number % 12 + 1:02}" for number in range(min(numbers), max(numbers) + 1)]
+        if numbers
+        else []
+    )

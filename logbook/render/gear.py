@@ -1,10 +1,12 @@
 """The page of gear and fasts: hours on every net since it was mended, and every place where gear came fast."""
 
+from collections.abc import Mapping, Sequence
+
 from msgspec import Struct
 
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.gear import FastMark, NetFigures
+from logbook.model.ledger import Kit
 from logbook.render.chartlet import HEIGHT, WIDTH, framed, near_and_far, points_of, unwrapped
 from logbook.render.charts import Chart, Track
 from logbook.render.environment import environment
@@ -64,16 +66,22 @@ class GearPage(Struct, frozen=True, kw_only=True):
         return any(row.placed for row in self.fasts)
 
 
-def gear_contexts(site: Site, fleet: Fleet, figures: FleetFigures) -> tuple[GearPage, ...]:
-    """Return what the pages show; one page unless there are very many fasts."""
+def gear_contexts(site: Site, fleet: Fleet, kits: Mapping[str, Kit], fasts: Sequence[FastMark]) -> tuple[GearPage, ...]:
+    """Return what the pages show; one page unless there are very many fasts.
+
+    Args:
+        site: What all pages share.
+        fleet: For the grounds on the chartlet.
+        kits: Each vessel's gear after her last trip, by her name.
+        fasts: Every fast, in order.
+    """
     notes = Notes()
     vessels = [
         VesselGear(name=name, rows=gear_rows({**own.gear, **own.rigging}, notes))
-        for name, own in sorted(figures.of_vessel.items(), key=lambda named: speech().place_in_alphabet(named[0]))
+        for name, own in sorted(kits.items(), key=lambda named: speech().place_in_alphabet(named[0]))
     ]
     rows = tuple(
-        FastRow(number=n, mark=mark, placed=mark.at is not None or bool(mark.track))
-        for n, mark in enumerate(figures.fasts, 1)
+        FastRow(number=n, mark=mark, placed=mark.at is not None or bool(mark.track)) for n, mark in enumerate(fasts, 1)
     )
     parts = [tuple(reversed(part)) for part in parted(reversed(rows), _MOST)]
     return tuple(
@@ -85,7 +93,7 @@ def gear_contexts(site: Site, fleet: Fleet, figures: FleetFigures) -> tuple[Gear
             notes=notes,
             fasts=part,
             chart=_chart(part, fleet, number),
-            hours=gear_chart(figures) if number == 1 else None,
+            hours=gear_chart(kits) if number == 1 else None,
             geojson=FASTS_GEOJSON,
             gpx=FASTS_GPX,
         )

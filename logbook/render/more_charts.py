@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 
 from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.gear import NetFigures
+from logbook.model.ledger import Kit
 from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.fleet_charts import sailed_label
@@ -44,11 +44,11 @@ def _rate(rate: float | None) -> str:
     return fixed(rate) if rate is not None else ""
 
 
-def gear_chart(figures: FleetFigures) -> Chart | None:
+def gear_chart(kits: Mapping[str, Kit]) -> Chart | None:
     """Return the hours on every net, door and warp of the fleet since it was mended; None where none is known."""
     rows = [
         (f"{vessel}, {name}", net.towed_h_since_mended)
-        for vessel, own in sorted(figures.of_vessel.items())
+        for vessel, own in sorted(kits.items())
         for name, net in _parts(own.gear, own.rigging)
         if net.towed_h_since_mended
     ]

@@ -13,6 +13,7 @@ from logbook.render.charts import BROAD, SLIM, Bar, Bars, Chart, Columns, Part
 from logbook.render.draw_sizes import bars_height
 from logbook.render.environment import environment
 from logbook.render.frame import Frame, Site
+from logbook.render.gather import every_month
 from logbook.render.language import _
 from logbook.render.links import ground_page, place_chart, species_page
 from logbook.render.shown import brief_month, fixed, month_name, one_line, plain, weight
@@ -137,7 +138,8 @@ def _landed_chart(species: SpeciesFigures) -> Chart | None:
     """Return what was landed in the last months up to the last that saw any."""
     if not species.landed_by_month:
         return None
-    months = _every_month(species.landed_by_month)[-_LATEST:]
+    landed = species.landed_by_month
+    months = [(month, landed.get(month, Decimal(0))) for month in every_month(landed)[-_LATEST:]]
     bars, years = [], None
     for month, kg in months:
         year, _dash, number = month.partition("-")
@@ -154,13 +156,6 @@ def _landed_chart(species: SpeciesFigures) -> Chart | None:
         height=_HEIGHT,
         drawing=Columns(unit="t", bars=tuple(bars)),
     )
-
-
-def _every_month(landed: Mapping[str, Decimal]) -> list[tuple[str, Decimal]]:
-    """Return landings by month with the months between that had none."""
-    numbers = [int(month[:4]) * 12 + int(month[-2:]) - 1 for month in landed]
-    every = (f"{number // 12}-{number % 12 + 1:02}" for number in range(min(numbers), max(numbers) + 1))
-    return [(month, landed.get(month, Decimal(0))) for month in every]
 
 
 def _bars(path: str, what: str, unit: str, values: Mapping[str, float | Decimal]) -> Chart | None:

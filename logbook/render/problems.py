@@ -57,29 +57,61 @@ class ProblemsPage(Struct, frozen=True, kw_only=True):
         return speech().tag != ENGLISH
 
 
-def problems_contexts(site: Site, trips: Iterable[Reckoned], problems: Iterable[Problem]) -> tuple[ProblemsPage, ...]:
-    """Return what the pages show: files in order of name, worst first; one page unless there are very many problems."""
+class FilePart(Struct, frozen=True, kw_only=True):
+    """Files with problems that stand on one page, each with its place there and its problems.
+
+    Attributes:
+        page: Which of the pages of problems it is.
+        files: Name, place on the page, problems; the worst first.
+        counts: How many problems of each kind there are on all pages, in words.
+        faulty: How many files have any.
+    """
+
+    page: Pages
+    files: tuple[tuple[str, str, tuple[Problem, ...]], ...]
+    counts: tuple[str, ...]
+    faulty: int
+
+
+def problem_parts(problems: Iterable[Problem]) -> tuple[FilePart, ...]:
+    """Return which problems stand on which page: files in order of name, worst first; one page unless there are very many problems."""
     grouped: dict[str, list[Problem]] = {}
     every = sorted(set(problems))
     for problem in every:
         grouped.setdefault(problem.place.file, []).append(problem)
-    of_file = {trip.log.file: trip for trip in trips}
     anchors = problem_anchors(grouped)
-    files = [
-        FileProblems(file=file, anchor=anchors[file], trip=of_file.get(file), problems=tuple(found))
-        for file, found in grouped.items()
-    ]
-    files.sort(key=lambda one: (_worst(one.problems), one.file))
-    parts = parted(files, _MOST, lambda file: len(file.problems))
+    files = [(file, anchors[file], tuple(found)) for file, found in grouped.items()]
+    files.sort(key=lambda one: (_worst(one[2]), one[0]))
+    parts = parted(files, _MOST, lambda file: len(file[2]))
+    counts = _counted(every)
     return tuple(
-        ProblemsPage(
-            frame=Frame(site=site, path=numbered_page(PROBLEMS, number), title=_("Log problems")),
+        FilePart(
+            page=Pages(first=PROBLEMS, number=number, count=len(parts)),
             files=tuple(part),
-            counts=_counted(every),
+            counts=counts,
             faulty=len(files),
-            pages=Pages(first=PROBLEMS, number=number, count=len(parts)),
         )
         for number, part in enumerate(parts, 1)
+    )
+
+
+def problems_context(site: Site, part: FilePart, trips: Mapping[str, Reckoned]) -> ProblemsPage:
+    """Return what a page shows.
+
+    Args:
+        site: What all pages share.
+        part: Which problems.
+        trips: Those read from these files, by name of the file.
+    """
+    return ProblemsPage(
+        frame=Frame(site=site, path=numbered_page(PROBLEMS, part.page.number), title=_("Log problems")),
+        files=tuple(
+            FileProblems(file=file, anchor=anchor, trip=trips.get(file), problems=found)
+            for file, anchor, found in part.files
+        ),
+        counts=part.counts,
+        faulty=part.faulty,
+        pages=part.page,
     )
 
 

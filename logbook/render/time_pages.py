@@ -8,18 +8,18 @@ from decimal import Decimal
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed
+from logbook.model.fleet_figures import GroupFigures, Landed
+from logbook.model.ledger import Brief, Entry, Ledger
 from logbook.model.problem import Problem, Severity
 from logbook.render.charts import Chart
-from logbook.render.clock import Clock, clock_of
+from logbook.render.clock import Clock, clock_of_offsets
 from logbook.render.environment import environment
 from logbook.render.fleet_charts import month_columns
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import TripLine, added, begun, moments, trip_line
+from logbook.render.gather import TripLine, added, every_month, offsets_of, trip_line, week_of
 from logbook.render.language import _
 from logbook.render.links import place_chart, season_page, week_page
 
-_OUT = ("homeward", "at sea")
 _CHIEF = 4
 
 
@@ -61,6 +61,18 @@ class Due(Struct, frozen=True, kw_only=True):
     shared: bool
 
 
+class Last(Struct, frozen=True, kw_only=True):
+    """What the page of the last week shows besides.
+
+    Attributes:
+        out: The trips that are out.
+        problems: Of all logs.
+    """
+
+    out: Sequence[Entry]
+    problems: Sequence[Problem]
+
+
 class WeekPage(Struct, frozen=True, kw_only=True):
     """All that a week's page shows."""
 
@@ -79,94 +91,99 @@ class WeekPage(Struct, frozen=True, kw_only=True):
     next: str | None
 
 
-def season_contexts(site: Site, trips: Sequence[Reckoned], figures: FleetFigures) -> tuple[SeasonPage, ...]:
-    """Return what the page of every season shows."""
-    names = list(figures.seasons)
-    of_trip = {one.trip_id: one for one in figures.landed}
-    by_id = {trip.figures.trip.id: trip for trip in trips}
-    landed: dict[str, list[Landed]] = {name: [] for name in names}
-    for one in figures.landed:
-        landed[one.season].append(one)
-    made = []
-    for n, name in enumerate(names):
-        own = [by_id[one.trip_id] for one in landed[name]]
-        weeks = dict.fromkeys(week_of(one.docked.date()) for one in landed[name])
-        made.append(
-            SeasonPage(
-                frame=Frame(site=site, path=season_page(name), title=_("Season {name}").format(name=name)),
-                clock=clock_of(moments(own)),
-                group=figures.seasons[name],
-                trips=tuple(
-                    trip_line(trip, of_trip.get(trip.figures.trip.id)) for trip in sorted(own, key=begun, reverse=True)
-                ),
-                months=tuple(figures.months_of_season[name].values()),
-                chart=month_columns(_by_month(landed[name], figures), place_chart("seasons", name, "months"), name),
-                species=_species(landed[name]),
-                weeks=tuple(weeks),
-                previous=names[n - 1] if n else None,
-                next=names[n + 1] if n + 1 < len(names) else None,
-            )
-        )
-    return tuple(made)
+def season_context(
+    site: Site, ledger: Ledger, group: GroupFigures, previous: str | None = None, later: str | None = None
+) -> SeasonPage:
+    """Return what the page of a season shows.
+
+    Args:
+        site: What all pages share.
+        ledger: All trips.
+        group: The season's sums.
+        previous: The season before that has a page.
+        later: The season after.
+    """
+    name = group.name
+    briefs = tuple(ledger.briefs(entry.id for entry in ledger.of_season(name)))
+    months: dict[str, list[Brief]] = {}
+    for brief in sorted(briefs, key=_docked_month):
+        months.setdefault(_docked_month(brief), []).append(brief)
+    landed = [brief.landed for brief in briefs if brief.landed is not None]
+    return SeasonPage(
+        frame=Frame(site=site, path=season_page(name), title=_("Season {name}").format(name=name)),
+        clock=clock_of_offsets(offsets_of(briefs)),
+        group=group,
+        trips=tuple(map(trip_line, sorted(briefs, key=_begun, reverse=True))),
+        months=tuple(ledger.group(month, own) for month, own in months.items()),
+        chart=month_columns(_by_month(landed), place_chart("seasons", name, "months"), name),
+        species=_species(landed),
+        weeks=tuple(dict.fromkeys(week_of(one.docked.date()) for one in landed)),
+        previous=previous,
+        next=later,
+    )
 
 
-def _by_month(landed: Sequence[Landed], figures: FleetFigures) -> dict[str, dict[str, Decimal]]:
+def _docked_month(brief: Brief) -> str:
+    return f"{brief.landed.docked:%Y-%m}" if brief.landed is not None else ""
+
+
+def _begun(brief: Brief) -> tuple[datetime, str]:
+    return brief.trip.log.begins, brief.trip.figures.trip.id
+
+
+def _by_month(landed: Sequence[Landed]) -> dict[str, dict[str, Decimal]]:
     """Return what some landings came to by month and species, with the months between them that had none."""
-    own = [f"{one.docked:%Y-%m}" for one in landed]
-    sums: dict[str, dict[str, Decimal]] = {
-        month: {} for month in figures.landed_by_month if own and own[0] <= month <= own[-1]
-    }
-    for month, one in zip(own, landed, strict=True):
+    sums: dict[str, dict[str, Decimal]] = {month: {} for month in every_month(f"{one.docked:%Y-%m}" for one in landed)}
+    for one in landed:
+        own = sums[f"{one.docked:%Y-%m}"]
         for name, weight in one.species.items():
-            sums[month][name] = sums[month].get(name, Decimal(0)) + weight
+            own[name] = own.get(name, Decimal(0)) + weight
     return sums
 
 
-def week_contexts(
-    site: Site, trips: Sequence[Reckoned], figures: FleetFigures, problems: Sequence[Problem]
-) -> tuple[WeekPage, ...]:
-    """Return what the page of every week with a landing shows, and of the week of the last word; that one has who is due."""
-    latest = max((trip.figures.trip.last_word for trip in trips), default=None)
-    names = set(figures.weeks) | ({week_of(latest.date())} if latest is not None else set())
-    ordered = sorted(names)
-    by_id = {trip.figures.trip.id: trip for trip in trips}
-    landed: dict[str, list[Landed]] = {name: [] for name in ordered}
-    for one in figures.landed:
-        landed[week_of(one.docked.date())].append(one)
-    made = []
-    for n, name in enumerate(ordered):
-        last = n + 1 == len(ordered)
-        first = date.fromisocalendar(int(name[:4]), int(name[-2:]), 1)
-        own = [by_id[one.trip_id] for one in landed[name]]
-        due = _due(trips) if last else ()
-        made.append(
-            WeekPage(
-                frame=Frame(site=site, path=week_page(name), title=_week_title(name)),
-                clock=clock_of(moments([*own, *(one.trip for one in due)])),
-                name=name,
-                first=first,
-                last=first + timedelta(days=6),
-                as_of=latest,
-                group=figures.weeks.get(name),
-                landings=tuple(_landing(one, by_id[one.trip_id]) for one in landed[name]),
-                species=_species(landed[name]),
-                due=due,
-                faulty=_faulty(problems) if last else (),
-                previous=ordered[n - 1] if n else None,
-                next=ordered[n + 1] if not last else None,
-            )
-        )
-    return tuple(made)
+def week_context(
+    site: Site,
+    ledger: Ledger,
+    name: str,
+    landed: Sequence[Entry],
+    last: Last | None,
+    previous: str | None = None,
+    later: str | None = None,
+) -> WeekPage:
+    """Return what the page of a week shows.
+
+    Args:
+        site: What all pages share.
+        ledger: All trips.
+        name: The week.
+        landed: The trips that docked in it, in order.
+        last: Who is due and which logs are faulty, on the page of the last week alone.
+        previous: The week before that has a page.
+        later: The week after.
+    """
+    first = date.fromisocalendar(int(name[:4]), int(name[-2:]), 1)
+    briefs = tuple(ledger.briefs(entry.id for entry in landed))
+    out = tuple(ledger.briefs(entry.id for entry in last.out)) if last is not None else ()
+    docked = [brief.landed for brief in briefs if brief.landed is not None]
+    return WeekPage(
+        frame=Frame(site=site, path=week_page(name), title=_week_title(name)),
+        clock=clock_of_offsets(offsets_of((*briefs, *out))),
+        name=name,
+        first=first,
+        last=first + timedelta(days=6),
+        as_of=ledger.latest if last is not None else None,
+        group=ledger.group(name, briefs) if briefs else None,
+        landings=tuple(_landing(brief.landed, brief.trip) for brief in briefs if brief.landed is not None),
+        species=_species(docked),
+        due=_due([one.trip for one in out]),
+        faulty=_faulty(last.problems) if last is not None else (),
+        previous=previous,
+        next=later,
+    )
 
 
 def _week_title(name: str) -> str:
     return _("Week {week} of {year}").format(week=int(name[-2:]), year=name[:4])
-
-
-def week_of(day: date) -> str:
-    """Return the ISO week of a day, as `2026-W10`."""
-    year, week, _weekday = day.isocalendar()
-    return f"{year}-W{week:02}"
 
 
 def _landing(landed: Landed, trip: Reckoned) -> DayLanded:
@@ -182,9 +199,8 @@ def _species(landed: Sequence[Landed]) -> tuple[tuple[str, Decimal], ...]:
     return tuple(sorted(sums.items(), key=lambda one: (-one[1], one[0])))
 
 
-def _due(trips: Sequence[Reckoned]) -> tuple[Due, ...]:
+def _due(out: Sequence[Reckoned]) -> tuple[Due, ...]:
     """Return the vessels that are out, by when they are expected; two on one sale are told."""
-    out = [trip for trip in trips if trip.figures.trip.state in _OUT]
     sales = Counter((trip.figures.landing.port, _sale(trip)) for trip in out)
     made = [
         Due(

@@ -7,7 +7,7 @@ from decimal import Decimal
 from markupsafe import Markup
 from msgspec import Struct
 
-from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures
+from logbook.model.figures import Reckoned, SpeciesTotal, TripFigures, moments_of
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import GroupFigures, Landed
 from logbook.model.trip import OutTurn, Trip
@@ -19,7 +19,7 @@ from logbook.render.clock import Clock, clock_of
 from logbook.render.environment import environment
 from logbook.render.facts import Fact, first_facts
 from logbook.render.frame import Crumb, Frame, Site
-from logbook.render.gather import added, by_weight, kept_species, moments
+from logbook.render.gather import added, by_weight, kept_species
 from logbook.render.gear import GearRow, gear_rows
 from logbook.render.hold import Hold, hold_of
 from logbook.render.language import _
@@ -158,7 +158,7 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
     tow_notes, track_notes = Notes(), Notes()
     catch_notes, leg_notes, head_notes, age_notes = Notes(), Notes(), Notes(), Notes()
     hail_notes, gear_notes, weather_notes, rest_notes = Notes(), Notes(), Notes(), Notes()
-    clock = clock_of(moments([reckoned]), log.zone)
+    clock = clock_of(moments_of(reckoned), log.zone)
     fathoms = fleet.unit("depth") == "fm"
     days = tow_days(reckoned, Columns(species=columns, offset=clock.offset, fathoms=fathoms), tow_notes)
     frame = trip_frame(site, figures)
@@ -167,8 +167,8 @@ def trip_context(site: Site, fleet: Fleet, reckoned: Reckoned, landed: Landed | 
         log=log,
         log_unread=reckoned.log_unread,
         figures=figures,
-        previous_id=_published(reckoned.neighbours.previous_id, site),
-        next_id=_published(reckoned.neighbours.next_id, site),
+        previous_id=reckoned.neighbours.previous_id,
+        next_id=reckoned.neighbours.next_id,
         clock=clock,
         fathoms=fathoms,
         facts=first_facts(reckoned, landed, head_notes),
@@ -248,11 +248,6 @@ def trip_frame(site: Site, figures: TripFigures) -> Frame:
         title=trip_title(figures),
         crumbs=(Crumb(name=head.vessel, path=vessel_page(head.vessel)),),
     )
-
-
-def _published(trip_id: str | None, site: Site) -> str | None:
-    """Return the id of a neighbour that has a page."""
-    return trip_id if trip_id in site.trips else None
 
 
 def _species_rows(figures: TripFigures, landed: Landed | None, notes: Notes) -> tuple[SpeciesRow, ...]:

@@ -10,7 +10,7 @@ import msgspec
 from msgspec import Struct
 
 from logbook.model.ledger import Entry, Share
-from logbook.model.packed import packed, unpacked
+from logbook.model.packed import packed, packed_as_it_stands, unpacked
 from logbook.model.tally import Tally
 from logbook.store.store import Store, StoreError, sealed, unsealed
 
@@ -82,10 +82,10 @@ class Shares:
             return _record(kept, kind)
         raise StoreError(f"nothing is kept of {trip}")
 
-    def parts(self, name: str, kind: type[T]) -> Iterator[T]:
-        """Give a part of the share of every trip."""
-        question = f"SELECT {name} FROM share WHERE site = ?"  # noqa: S608 - the same
-        return (_record(kept, kind) for (kept,) in self._store.rows(question, self._site))
+    def parts(self, name: str, kind: type[T]) -> dict[str, T]:
+        """Return a part of the share of every trip, by its id."""
+        question = f"SELECT trip, {name} FROM share WHERE site = ?"  # noqa: S608 - the same
+        return {trip: _record(kept, kind) for trip, kept in self._store.rows(question, self._site)}
 
     def rows(self, name: str, year: str | None = None) -> Iterator[bytes]:
         """Give the pieces of a file, of every trip or those of a year, by when they began."""
@@ -120,7 +120,11 @@ class Shares:
     def keep_tally(self, name: str, key: bytes, tally: Tally) -> None:
         """Keep sums by a name."""
         self._store.change(
-            "INSERT OR REPLACE INTO tallied VALUES (?, ?, ?, ?)", self._site, name, key, sealed(packed(tally))
+            "INSERT OR REPLACE INTO tallied VALUES (?, ?, ?, ?)",
+            self._site,
+            name,
+            key,
+            sealed(packed_as_it_stands(tally)),
         )
 
 

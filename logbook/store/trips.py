@@ -83,3 +83,7 @@ class Trips:
         """Forget logs that are gone."""
         for name in names:
             self._store.change("DELETE FROM trip WHERE log = ?", name)
+
+
+def unpacked_trip(content):
+    return unpacked(content, Reckoned)

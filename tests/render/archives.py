@@ -1,20 +1,20 @@
 """Archives and what their pages show, made of logs as people type them."""
 
+from collections.abc import Iterable, Iterator
+
+from logbook.ledger import StoredLedger
+from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures
-from logbook.model.named import ByName
-from logbook.model.page import AtOnce, content_of
-from logbook.model.places import Places
+from logbook.model.page import AtOnce, Drafts, File, Page, content_of
 from logbook.model.problem import Problem
-from logbook.reckon.fleet import reckon_fleet
-from logbook.reckon.of_ground import reckon_grounds
-from logbook.reckon.of_species import reckon_species
+from logbook.reckon.landed import landed_of
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
+from logbook.render.files.paths import trip_file
+from logbook.render.files.trip_json import trip_json
 from logbook.render.frame import Site
-from logbook.render.pages import render_archive
-from logbook.render.static import script_files
+from logbook.render.pages import render_archive, site_of, trip_files
+from tests.ledger import ledger_of, redacted
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import reckoned
 
@@ -28,25 +28,17 @@ MARKETS = (
 """The fleet with markets at two ports, and vessels whose speed is known."""
 
 
-def shown(
-    *texts: str, of: Fleet | None = None, edition: str = "office"
-) -> tuple[Site, tuple[Reckoned, ...], FleetFigures, Places]:
-    """Return what an edition shows of some logs, and the sums over it."""
+def shown(*texts: str, of: Fleet | None = None, edition: str = "office") -> tuple[Site, StoredLedger]:
+    """Return what all pages of an edition of some logs share, and their trips as it shows them."""
     of = of or fleet()
     policy = policy_of(edition, of)
-    trips = redact_trips(reckoned(*texts, of=of), policy)
-    figures = reckon_fleet(trips, of)
-    places = Places(species=reckon_species(trips, figures), grounds=reckon_grounds(trips, figures))
-    site = Site(
-        name=of.name or "The fleet",
-        style="style.css",
-        policy=policy,
-        troubles=0,
-        trips=frozenset(trip.figures.trip.id for trip in trips),
-        species=frozenset(one.name for one in places.species),
-        scripts=ByName((name, page.path) for name, page in script_files()),
-    )
-    return site, trips, figures, places
+    return site_and_ledger(of, redacted(reckoned(*texts, of=of), policy), policy)
+
+
+def site_and_ledger(of: Fleet, trips: Iterable[Reckoned], policy: Policy) -> tuple[Site, StoredLedger]:
+    """Return what all pages of an archive share, and its trips."""
+    ledger = ledger_of(tuple(trips), of, policy)
+    return site_of(of.name or "The fleet", policy, (one.name for one in ledger.species())), ledger
 
 
 def archive_of(
@@ -54,7 +46,20 @@ def archive_of(
 ) -> dict[str, bytes]:
     """Return every file of the archive of some logs, by its path; each path is there once."""
     of = of or fleet()
-    site, trips, figures, places = shown(*texts, of=of, edition=edition)
-    pages = list(render_archive(of, trips, figures, problems, site.policy, places, AtOnce()))
-    assert len({page.path for page in pages}) == len(pages)
-    return {page.path: content_of(page) for page in pages}
+    return files_of(of, *shown(*texts, of=of, edition=edition), problems)
+
+
+def files_of(of: Fleet, site: Site, ledger: StoredLedger, problems: tuple[Problem, ...] = ()) -> dict[str, bytes]:
+    """Return every file of an archive, by its path; each path is there once."""
+    files = [*_of_trips(of, site, ledger), *render_archive(of, ledger, problems, site, AtOnce())]
+    assert len({file.path for file in files}) == len(files)
+    return {file.path: content_of(file) for file in files}
+
+
+def _of_trips(of: Fleet, site: Site, ledger: StoredLedger) -> Iterator[File]:
+    """Give the files of every trip, made as they are in a build."""
+    for trip in (ledger.whole(entry.id) for entry in ledger.entries):
+        for file in trip_files(trip, site, of, landed_of(trip, of), Drafts()):
+            assert file.content is not None
+            yield Page(path=file.path, content=file.content)
+        yield Page(path=trip_file(trip.figures.trip.id), content=trip_json(trip.figures))

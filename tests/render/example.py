@@ -23,7 +23,7 @@ from logbook.model.names import slug
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.quantity import Celsius, Kilograms, Knots, Metres, Position, Span, Weight, Wind
 from logbook.model.trip import CatchKept, Fast, GearEvent, Landing, OutTurn, Period, Reading, Tow, Trip, Turned, Weather
-from logbook.reckon.fleet import reckon_fleet
+from tests.ledger import ledger_of
 
 KG = Decimal
 NONE: ByName[Decimal] = ByName()
@@ -435,4 +435,4 @@ def whole_fleet() -> tuple[Fleet, tuple[Reckoned, ...], FleetFigures, tuple[Prob
 
 def figures_of(trips: list[Reckoned]) -> FleetFigures:
     """Return sums over trips; what they come to is the business of other tests."""
-    return reckon_fleet(trips, fleet())
+    return ledger_of(trips, fleet()).fleet()

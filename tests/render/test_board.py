@@ -41,8 +41,7 @@ def landed(vessel: str = "Solan Bright", day: int = 1, kept: int = 100, more: st
 
 
 def boards(*texts: str, of: Fleet | None = None, edition: str = "crew") -> tuple[BoardPage, ...]:
-    site, trips, figures, _ = shown(*texts, of=of, edition=edition)
-    return board_contexts(site, trips, figures)
+    return board_contexts(*shown(*texts, of=of, edition=edition))
 
 
 def vessels(page: BoardPage) -> list[str]:

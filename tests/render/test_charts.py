@@ -13,6 +13,7 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
 from logbook.model.named import ByName
+from logbook.reckon.tally import share_of
 from logbook.render.chart_of_tows import tow_chart
 from logbook.render.charts import OTHERS, Bars, Chart, Chartlet, Columns, Run
 from logbook.render.draw import draw
@@ -36,7 +37,7 @@ def charts_of(trip: Reckoned) -> list[Chart]:
 
 def fleet_charts() -> list[Chart]:
     _, trips, figures, _ = example.whole_fleet()
-    lines = [trip_line(trip, None) for trip in trips[:4]]
+    lines = [trip_line(share_of(trip, example.fleet()).brief) for trip in trips[:4]]
     found = [landings_chart(figures), grounds_chart(figures), vessel_trips_chart("Solan Bright", lines)]
     return [chart for chart in found if chart]
 
@@ -368,7 +369,7 @@ def test_grounds_are_drawn_best_first_with_their_rates() -> None:
 
 def test_a_vessels_trips_stand_in_order() -> None:
     _, trips, _, _ = example.whole_fleet()
-    chart = vessel_trips_chart("Solan Bright", [trip_line(trip, None) for trip in trips[:4]])
+    chart = vessel_trips_chart("Solan Bright", [trip_line(share_of(trip, example.fleet()).brief) for trip in trips[:4]])
     assert chart
     assert isinstance(chart.drawing, Columns)
     kept = [float(trip.figures.totals.kept_kg or 0) / 1000 for trip in trips[:4]]

@@ -1,14 +1,31 @@
+"""Figures put side by side for pages: what is picked out, in which order."""
+
+from datetime import UTC, datetime, timedelta
 from decimal import Decimal
 
+import pytest
 from msgspec.structs import replace
 
 from logbook.model.fleet_figures import Landed
+from logbook.model.ledger import Entry
 from logbook.model.named import ByName
-from logbook.render.gather import added, by_weight, kept_species, logged_tows, trip_line
+from logbook.reckon.tally import share_of
+from logbook.render.gather import (
+    added,
+    by_weight,
+    every_month,
+    kept_species,
+    latest_landed,
+    logged_tows,
+    offsets_of,
+    out_at_sea,
+    trip_line,
+)
 from tests.reckon.build import figures
 from tests.render import example
 
 KG = Decimal
+DAY = datetime(2026, 3, 4, 9, tzinfo=UTC)
 
 
 def test_a_sum_leaves_out_what_is_not_known_and_is_unknown_where_nothing_is() -> None:
@@ -60,7 +77,51 @@ def test_a_trip_in_a_table_knows_whether_it_was_weighed() -> None:
         species=ByName([("cod", KG(5)), ("ling", KG(2))]),
         weighed=False,
     )
+    brief = share_of(trip, example.fleet()).brief
 
-    assert trip_line(trip, landed).landed_kg == 7
-    assert not trip_line(trip, landed).weighed
-    assert trip_line(trip, None).landed_kg is None
+    assert trip_line(replace(brief, landed=landed)).landed_kg == 7
+    assert not trip_line(replace(brief, landed=landed)).weighed
+    assert trip_line(replace(brief, landed=replace(landed, weighed=True))).weighed
+    assert trip_line(replace(brief, landed=None)).landed_kg is None
+
+
+def entry(vessel: str, state: str, docked: datetime | None = None) -> Entry:
+    return Entry(
+        id=f"{vessel}-1", vessel=vessel, begins=DAY, docked=docked, last_word=docked or DAY, state=state, season="2026", year="2026",
+        file="", species=(), key=b"",
+    )  # fmt: skip
+
+
+def test_those_homeward_stand_before_those_at_sea_and_nobody_else_is_out() -> None:
+    some = [entry("c", "at sea"), entry("b", "landed"), entry("d", "homeward"), entry("a", "landing not logged")]
+
+    assert [one.vessel for one in out_at_sea([*some, entry("a", "at sea")])] == ["d", "a", "c"]
+
+
+def test_the_last_landing_is_the_first_and_two_at_one_time_stand_by_id() -> None:
+    late = DAY + timedelta(hours=1)
+    some = [entry("a", "landed", DAY), entry("b", "landed", late), entry("c", "landed", DAY), entry("d", "at sea")]
+
+    assert [one.vessel for one in latest_landed(some)] == ["b", "c", "a"]
+
+
+def test_times_are_counted_by_their_offset_over_all_trips() -> None:
+    # Summer time by hand: an hour is 3600 seconds
+    briefs = [replace(share_of(example.trip(tows=1), example.fleet()).brief, offsets=one) for one in ({0: 3, 3600: 1}, {3600: 4})]
+
+    assert dict(offsets_of(briefs)) == {0: 3, 3600: 5}
+    assert dict(offsets_of([])) == {}
+
+
+@pytest.mark.parametrize(
+    ("some", "every"),
+    [
+        ([], []),
+        (["2026-03"], ["2026-03"]),
+        (["2026-02", "2025-11", "2026-02"], ["2025-11", "2025-12", "2026-01", "2026-02"]),
+        (["2025-12", "2026-01"], ["2025-12", "2026-01"]),
+        (["0999-12", "1000-01"], ["0999-12", "1000-01"]),
+    ],
+)
+def test_months_stand_one_after_another_without_a_hole(some: list[str], every: list[str]) -> None:
+    assert every_month(some) == every

@@ -7,14 +7,12 @@ from msgspec.structs import replace
 
 from logbook.model.edition import OFFICE
 from logbook.model.gear import NetFigures
-from logbook.model.named import ByName
-from logbook.reckon.fleet import reckon_fleet
 from logbook.redact.policy import policy_of
 from logbook.render.charts import Chartlet
-from logbook.render.frame import Site
 from logbook.render.gear import GearPage, gear_contexts, gear_rows, render_gear
 from logbook.render.marks import Notes
-from logbook.render.static import script_files
+from logbook.render.pages import site_of
+from tests.ledger import ledger_of
 from tests.read.logs import fleet
 from tests.reckon.build import reckoned
 
@@ -33,16 +31,10 @@ NET = NetFigures(
 
 
 def page(*logs: str) -> GearPage:
-    trips = reckoned(*logs)
-    site = Site(
-        name="Test Fleet",
-        style="style.css",
-        policy=policy_of(OFFICE, fleet()),
-        troubles=0,
-        trips=frozenset(trip.figures.trip.id for trip in trips),
-        scripts=ByName((name, script.path) for name, script in script_files()),
-    )
-    (made,) = gear_contexts(site, fleet(), reckon_fleet(trips, fleet()))
+    ledger = ledger_of(reckoned(*logs), fleet())
+    site = site_of("Test Fleet", policy_of(OFFICE, fleet()))
+    kits = {name: ledger.kit(ledger.of_vessel(name)[-1].id) for name in ledger.vessels}
+    (made,) = gear_contexts(site, fleet(), kits, ledger.fasts())
     return made
 
 

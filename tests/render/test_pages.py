@@ -14,50 +14,28 @@ import html5lib
 import pytest
 from msgspec.structs import replace
 
-from logbook.model.figures import Neighbours, Reckoned
+from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet, Hold
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.named import ByName
-from logbook.model.page import AtOnce, content_of
-from logbook.model.places import Places
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
-from logbook.reckon.of_ground import reckon_grounds
-from logbook.reckon.of_species import reckon_species
 from logbook.redact.policy import policy_of
-from logbook.render.pages import render_archive
 from tests.render import example
+from tests.render.archives import files_of, site_and_ledger
 from tests.render.tags import Tags
 
-EMPTY = FleetFigures(
-    vessels=ByName(),
-    of_vessel=ByName(),
-    grounds=ByName(),
-    rectangles=ByName(),
-    species=ByName(),
-    seasons=ByName(),
-    months=ByName(),
-    weeks=ByName(),
-    fasts=(),
-    landed=(),
-    landed_by_month=ByName(),
-)
 POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'"
 LINKING = {"href", "src", "srcset", "poster", "data", "action", "formaction", "xlink:href"}
 
 
-def archive(
-    fleet: Fleet, trips: tuple[Reckoned, ...], figures: FleetFigures = EMPTY, problems: tuple[Problem, ...] = ()
-) -> dict[str, bytes]:
-    places = Places(species=reckon_species(trips, figures), grounds=reckon_grounds(trips, figures))
-    pages = list(render_archive(fleet, trips, figures, problems, policy_of("office", fleet), places, AtOnce()))
-    assert len({page.path for page in pages}) == len(pages)
-    return {page.path: content_of(page) for page in pages}
+def archive(fleet: Fleet, trips: tuple[Reckoned, ...], problems: tuple[Problem, ...] = ()) -> dict[str, bytes]:
+    return files_of(fleet, *site_and_ledger(fleet, trips, policy_of("office", fleet)), problems)
 
 
 @lru_cache(maxsize=1)
 def whole() -> dict[str, bytes]:
-    return archive(*example.whole_fleet())
+    fleet, trips, _, problems = example.whole_fleet()
+    return archive(fleet, trips, problems)
 
 
 def html_of(files: dict[str, bytes]) -> Iterator[tuple[str, str]]:
@@ -208,9 +186,9 @@ def test_no_address_of_anywhere_else_stands_in_the_archive() -> None:
 
 
 def test_the_same_trips_give_the_same_bytes_in_any_order() -> None:
-    fleet, trips, figures, problems = example.whole_fleet()
+    fleet, trips, _, problems = example.whole_fleet()
 
-    assert archive(fleet, tuple(reversed(trips)), figures, tuple(reversed(problems))) == whole()
+    assert archive(fleet, tuple(reversed(trips)), tuple(reversed(problems))) == whole()
 
 
 def test_the_last_word_stands_before_what_is_expected() -> None:
@@ -237,14 +215,6 @@ def test_a_trip_leads_to_the_one_before_and_the_one_after() -> None:
 
     assert '<a href="solan-bright-2025-02-03.html" rel="prev">' in page
     assert '<a href="solan-bright-2025-10-09.html" rel="next">' in page
-
-
-def test_a_neighbour_without_a_page_is_no_link() -> None:
-    alone = example.trip(
-        neighbours=Neighbours(previous_id="solan-bright-2019-01-01", next_id="solan-bright-2031-01-01")
-    )
-
-    check(archive(example.fleet(), (alone,)))
 
 
 def test_figures_that_are_not_plain_have_a_letter_and_its_words() -> None:
@@ -309,7 +279,7 @@ def test_any_text_in_any_field_is_shown_as_typed(text: str) -> None:
         assert not re.search(rb"<script(?! src=)", content) or path.startswith("files/")  # data, not a page
 
 
-def fleet_that_says(text: str) -> tuple[Fleet, tuple[Reckoned, ...], FleetFigures, tuple[Problem, ...]]:
+def fleet_that_says(text: str) -> tuple[Fleet, tuple[Reckoned, ...], tuple[Problem, ...]]:
     """Return a fleet with one trip that has a text everywhere a text can stand."""
     boat = replace(example.vessel(), name=text, registration=text)
     made = example.trip(boat, number=text, tows=3)
@@ -365,13 +335,13 @@ def fleet_that_says(text: str) -> tuple[Fleet, tuple[Reckoned, ...], FleetFigure
     fleet = replace(
         example.fleet(), name=text, grounds=tuple(replace(ground, name=text) for ground in example.fleet().grounds)
     )
-    return fleet, (whole_trip,), example.figures_of([whole_trip]), (problem,)
+    return fleet, (whole_trip,), (problem,)
 
 
 def test_names_that_differ_in_what_file_names_lose_have_pages_of_their_own() -> None:
     boats = [replace(example.vessel(), name=name) for name in ("Чайка", "Ласточка", "Solan/Bright", "Solan\\Bright")]
     trips = tuple(example.trip(boat, tows=1) for boat in boats)
-    files = archive(example.fleet(), trips, example.figures_of(list(trips)))
+    files = archive(example.fleet(), trips)
 
     check(files)
     assert len([path for path in files if path.startswith("vessels/")]) == 4
@@ -440,7 +410,7 @@ def half_kept_trip() -> Reckoned:
 
 @pytest.mark.parametrize("trip", [bare_trip(), half_kept_trip()], ids=["bare", "half kept"])
 def test_what_is_missing_is_shown_as_missing_and_never_as_nought(trip: Reckoned) -> None:
-    files = archive(example.fleet(), (trip,), example.figures_of([trip]))
+    files = archive(example.fleet(), (trip,))
     check(files)
     page = files[f"trips/{trip.figures.trip.id}.html"]
 
@@ -469,7 +439,7 @@ def test_logs_on_several_clocks_carry_their_offsets() -> None:
     east = timezone(timedelta(hours=1))
     out = example.trip(example.TERN, datetime(2026, 3, 4, 5, 30, tzinfo=east), tows=1, state="at sea")
     trips = (example.trip(tows=1), out)
-    front = archive(example.fleet(), trips, example.figures_of(list(trips)))["index.html"]
+    front = archive(example.fleet(), trips)["index.html"]
 
     assert "Times are UTC; those by another clock say so." in text_of(front)
     assert b"<b>Wed 4 March 19:50</b> 2026 UTC+01:00</time>" in front

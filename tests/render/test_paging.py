@@ -9,26 +9,16 @@ from msgspec.structs import replace
 
 from logbook.model.edition import OFFICE
 from logbook.model.gear import FastMark
-from logbook.model.named import ByName
 from logbook.model.problem import Place, Problem, Severity
-from logbook.reckon.fleet import reckon_fleet
 from logbook.redact.policy import policy_of
-from logbook.render.frame import Site
 from logbook.render.gear import gear_contexts, render_gear
+from logbook.render.pages import site_of
 from logbook.render.paging import parted
 from logbook.render.place_pages import _MISHAPS, _latest
-from logbook.render.problems import problems_contexts, render_problems
-from logbook.render.static import script_files
+from logbook.render.problems import ProblemsPage, problem_parts, problems_context, render_problems
 from tests.read.logs import fleet
 
-SITE = Site(
-    name="Test Fleet",
-    style="style.css",
-    policy=policy_of(OFFICE, fleet()),
-    troubles=0,
-    trips=frozenset(),
-    scripts=ByName((name, script.path) for name, script in script_files()),
-)
+SITE = site_of("Test Fleet", policy_of(OFFICE, fleet()))
 DAY = datetime(2020, 1, 1, tzinfo=UTC)
 
 
@@ -55,8 +45,12 @@ def problems(files: int, each: int) -> list[Problem]:
     ]
 
 
+def problems_pages(found: list[Problem]) -> list[ProblemsPage]:
+    return [problems_context(SITE, part, {}) for part in problem_parts(found)]
+
+
 def test_very_many_problems_stand_on_several_pages() -> None:
-    pages = problems_contexts(SITE, (), problems(300, 9))
+    pages = problems_pages(problems(300, 9))
     texts = [render_problems(page) for page in pages]
 
     assert [page.frame.path for page in pages] == ["problems.html", "problems-2.html", "problems-3.html"]
@@ -68,7 +62,7 @@ def test_very_many_problems_stand_on_several_pages() -> None:
 
 def test_few_problems_or_none_stand_on_one_page_without_links_to_others() -> None:
     for found in ([], problems(3, 3)):
-        (page,) = problems_contexts(SITE, (), found)
+        (page,) = problems_pages(found)
         assert "Page 1" not in render_problems(page)
 
 
@@ -83,8 +77,7 @@ def marks(count: int) -> tuple[FastMark, ...]:
 
 
 def test_very_many_fasts_stand_on_several_pages_the_latest_on_the_first_under_their_numbers() -> None:
-    figures = replace(reckon_fleet((), fleet()), fasts=marks(1203))
-    pages = gear_contexts(SITE, fleet(), figures)
+    pages = gear_contexts(SITE, fleet(), {}, marks(1203))
 
     assert [page.frame.path for page in pages] == ["gear.html", "gear-2.html", "gear-3.html"]
     assert [(page.fasts[0].number, page.fasts[-1].number) for page in pages] == [(704, 1203), (204, 703), (1, 203)]

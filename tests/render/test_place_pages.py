@@ -32,13 +32,13 @@ LATER = LOG.replace("2025-03", "2025-06").replace("cod: 20 kg", "cod: 0 kg")
 
 
 def species(*texts: str, name: str, edition: str = "crew") -> SpeciesPage:
-    site, _, _, places = shown(*texts, edition=edition)
-    return species_context(site, next(one for one in places.species if one.name == name))
+    site, ledger = shown(*texts, edition=edition)
+    return species_context(site, next(one for one in ledger.species() if one.name == name))
 
 
 def ground(*texts: str, name: str = "The Saddle", edition: str = "crew", of: Fleet | None = None) -> GroundPage:
-    site, _, _, places = shown(*texts, edition=edition, of=of)
-    return ground_context(site, next(one for one in places.grounds if one.name == name), site.species)
+    site, ledger = shown(*texts, edition=edition, of=of)
+    return ground_context(site, next(one for one in ledger.grounds() if one.name == name), site.species)
 
 
 def test_a_species_page_tells_the_best_month_and_leads_to_grounds_and_tows() -> None:

@@ -7,15 +7,8 @@ import pytest
 
 from logbook.model.fleet import Fleet
 from logbook.model.problem import Problem, Severity
-from logbook.render.time_pages import (
-    SeasonPage,
-    WeekPage,
-    render_season,
-    render_week,
-    season_contexts,
-    week_contexts,
-    week_of,
-)
+from logbook.render.gather import latest_landed, out_at_sea, week_of, weeks_of
+from logbook.render.time_pages import Last, SeasonPage, WeekPage, render_season, render_week, season_context, week_context
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import moment
 from tests.render.archives import MARKETS, archive_of, shown
@@ -42,15 +35,33 @@ def out(vessel: str, port: str = "Port Kerrin", more: str = "") -> str:
 
 
 def seasons(*texts: str, of: Fleet | None = None) -> tuple[SeasonPage, ...]:
-    site, trips, figures, _ = shown(*texts, of=of)
-    return season_contexts(site, trips, figures)
+    """Return what the page of every season shows, each with those beside it."""
+    site, ledger = shown(*texts, of=of)
+    groups = tuple(ledger.fleet().seasons.values())
+    names = (None, *(group.name for group in groups), None)
+    return tuple(season_context(site, ledger, group, names[n], names[n + 2]) for n, group in enumerate(groups))
 
 
 def weeks(
     *texts: str, of: Fleet | None = None, problems: tuple[Problem, ...] = (), edition: str = "office"
 ) -> tuple[WeekPage, ...]:
-    site, trips, figures, _ = shown(*texts, of=of, edition=edition)
-    return week_contexts(site, trips, figures, problems)
+    """Return what the page of every week shows, each with those beside it, the first first."""
+    site, ledger = shown(*texts, of=of, edition=edition)
+    every = tuple(reversed(weeks_of(ledger)))
+    names = (None, *every, None)
+    last = Last(out=out_at_sea(ledger.entries), problems=problems)
+    return tuple(
+        week_context(
+            site,
+            ledger,
+            name,
+            [one for one in reversed(latest_landed(ledger.entries)) if one.docked and week_of(one.docked.date()) == name],
+            last if name == every[-1] else None,
+            names[n],
+            names[n + 2],
+        )
+        for n, name in enumerate(every)
+    )
 
 
 # ISO 8601:2004 3.2.2: week 01 has the year's first Thursday. Dates of its own examples and of leap years.
@@ -198,6 +209,87 @@ def test_the_chart_of_a_season_has_every_month_and_no_other_seasons_fish() -> No
     bars = last.chart.drawing.bars  # type: ignore[union-attr]
     assert [bar.label.split()[0] for bar in bars] == ["Sep", "Oct", "Nov", "Dec", "Jan"]
     assert [sum(part.size for part in bar.parts) for bar in bars] == [0.2, 0, 0, 0, 0.03]
+
+
+def test_pages_of_the_archive_are_those_of_its_seasons_and_weeks_and_lead_to_one_another() -> None:
+    files = archive_of(
+        landed("2024-12-31 23:59"), landed("2025-06-04 09:00", vessel="B"), landed("2026-01-01 00:00", vessel="C"), out("D")
+    )
+    seasons_and_weeks = {path for path in files if path.startswith(("seasons/", "weeks/"))}
+
+    assert seasons_and_weeks == {
+        "seasons/2024.html",
+        "seasons/2025.html",
+        "seasons/2026.html",
+        "weeks/2025-w01.html",
+        "weeks/2025-w23.html",
+        "weeks/2026-w01.html",
+        "weeks/2026-w11.html",
+    }
+    assert _beside(files["seasons/2024.html"]) == {"next": "2025.html"}
+    assert _beside(files["seasons/2025.html"]) == {"prev": "2024.html", "next": "2026.html"}
+    assert _beside(files["seasons/2026.html"]) == {"prev": "2025.html"}
+    assert _beside(files["weeks/2025-w01.html"]) == {"next": "2025-w23.html"}
+    assert _beside(files["weeks/2026-w01.html"]) == {"prev": "2025-w23.html", "next": "2026-w11.html"}
+    assert _beside(files["weeks/2026-w11.html"]) == {"prev": "2026-w01.html"}
+    told = [path for path in seasons_and_weeks if b"coastguard" in files[path]]
+    assert told == ["weeks/2026-w11.html"]  # who is due stands on the page of the last week alone
+
+
+def _beside(page: bytes) -> dict[str, str]:
+    """Return where a page's links to the one before and the one after lead."""
+    return {rel: path for path, rel in re.findall(r'href="([^"]+)" rel="(prev|next)"', page.decode())}
+
+
+@pytest.mark.parametrize(
+    "docked",
+    ["2020-12-31", "2021-01-03", "2021-01-04", "2024-12-30", "2025-12-28", "2025-12-29", "2026-01-01", "2027-01-01"],
+)
+def test_a_week_is_that_of_the_standard_and_a_month_that_of_the_calendar(docked: str) -> None:
+    # ISO 8601 week dates, as the C library's strftime has them.
+    day = date.fromisoformat(docked)
+    log = landed(f"{docked} 09:00").replace(f"sailed: {day.replace(day=1)}", f"sailed: {day.year - 1}-11-04")
+
+    assert [page.name for page in weeks(log)] == [day.strftime("%G-W%V")]
+    assert [month.name for page in seasons(log) for month in page.months] == [docked[:7]]
+
+
+def trip(sailed: str, docked: str | None, kept: int, more: str = "") -> str:
+    end = f"landed: {{docked: {docked}, port: Port Kerrin{more}}}\n" if docked else ""
+    return (
+        f"vessel: Solan Bright\nsailed: {sailed}, Port Kerrin\n"
+        f"tows:\n  - {{shot: 18:00, hauled: 19:00, catch: {{cod: {kept} kg}}}}\n{end}"
+    )
+
+
+def test_weeks_and_months_are_of_docking_and_stand_in_order() -> None:
+    logs = (
+        trip("2026-02-27 05:30", "2026-03-02 09:00", 10),
+        trip("2026-02-20 05:30", "2026-02-26 09:00", 30),
+        trip("2025-12-20 05:30", "2026-01-02 09:00", 5),
+        trip("2026-03-20 05:30", None, 70),
+    )
+    (season,) = seasons(*logs)
+
+    assert [(page.name, page.group and page.group.kept_kg) for page in weeks(*logs)] == [
+        ("2026-W01", 5),
+        ("2026-W09", 30),
+        ("2026-W10", 10),
+        ("2026-W12", None),
+    ]
+    assert [(month.name, month.kept_kg) for month in season.months] == [("2026-01", 5), ("2026-02", 30), ("2026-03", 10)]
+    assert (season.group.trips, season.group.kept_kg) == (3, 45)
+    assert [line.landed_kg for line in season.trips] == [10, 30, 5]
+    assert season.weeks == ("2026-W01", "2026-W09", "2026-W10")
+
+
+def test_a_month_of_trips_of_no_known_out_turn_and_price_has_none() -> None:
+    (season,) = seasons(
+        trip("2026-01-04 05:30", "2026-01-06 20:00", 100, ", out-turn: {cod: 90 kg}, prices: {cod: 3.50/kg}"),
+        trip("2026-02-04 05:30", "2026-02-05 20:00", 300),
+    )
+
+    assert [(month.out_turn_kg, month.gross) for month in season.months] == [(90, 315), (None, None)]
 
 
 def test_the_archive_of_an_odd_season_is_sound() -> None:

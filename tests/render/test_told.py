@@ -14,9 +14,9 @@ from logbook.model.named import ByName
 from logbook.read.folder import read_folder
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
 from logbook.render.language import Speech, speaking
 from logbook.render.told import is_known, told
+from tests.ledger import redacted
 from tests.untranslated import made_up
 
 SAMPLES = Path(__file__).parents[2] / "sample_logs"
@@ -126,7 +126,7 @@ def sample() -> tuple[Reckoned, ...]:
 def test_everything_that_is_said_of_figures_in_the_sample_logs_is_known(
     sample: tuple[Reckoned, ...], edition: str
 ) -> None:
-    said = set(_said(redact_trips(sample, policy_of(edition, read_folder(SAMPLES).fleet))))
+    said = set(_said(redacted(sample, policy_of(edition, read_folder(SAMPLES).fleet))))
 
     assert len(said) > 20
     assert {text for text in said if not is_known(text)} == set()

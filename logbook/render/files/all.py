@@ -1,18 +1,13 @@
 """Every file for other programs that an edition has of its whole fleet."""
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from datetime import UTC, datetime
 from functools import partial
 
-from msgspec.structs import replace
-
 from logbook.model.edition import Policy
-from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
-from logbook.model.fleet_figures import FleetFigures
 from logbook.model.gear import FastMark
 from logbook.model.ledger import Entry, Ledger
-from logbook.model.page import AtOnce, Drafts, File, Maker, Page
+from logbook.model.page import Drafts, File, Maker, Page
 from logbook.model.problem import Problem
 from logbook.render.files.atom import in_feed, landings_feed
 from logbook.render.files.calendar import calendar_since, in_calendar, landings_calendar
@@ -25,16 +20,12 @@ from logbook.render.files.paths import (
     FASTS_GEOJSON,
     FASTS_GPX,
     FEED,
-    FILES,
     table_file,
     tracks_file,
-    trip_file,
 )
 from logbook.render.files.rows import TRACK_LINES
-from logbook.render.files.tables import PROBLEMS, TABLES, OfTrips, Table, head_of, tables_of
-from logbook.render.files.tracks import track_lines, tracks_geojson
-from logbook.render.files.trip_json import trip_json
-from logbook.render.gather import begun
+from logbook.render.files.tables import PROBLEMS, TABLES, Table, head_of, tables_of
+from logbook.render.files.tracks import tracks_geojson
 
 
 def fleet_files(
@@ -146,46 +137,3 @@ def _if_any(maker: Maker, path: str, of: tuple[object, ...], make: Callable[[], 
             yield Page(path=path, content=content)
 
     return maker.files(path, of, made)
-
-
-def data_files(
-    fleet: Fleet,
-    trips: Sequence[Reckoned],
-    figures: FleetFigures,
-    problems: Sequence[Problem],
-    policy: Policy,
-    name: str,
-    maker: Maker,
-    *,
-    linked: bool = True,
-) -> Iterator[File]:
-    """Give every file for other programs from all trips at once, until `fleet_files` takes its place."""
-    landed = {one.trip_id: one for one in figures.landed}
-    rows = [TripRow(trip=trip, landed=landed.get(trip.figures.trip.id)) for trip in sorted(trips, key=begun)]
-    described = []
-    for kind in (*TABLES, PROBLEMS):
-        if not kind.shown(policy):
-            continue
-        (table,) = tables_of(replace(kind, yearly=False), (), policy, fleet.currency)
-        records: Iterable[object] = sorted(set(problems))
-        if isinstance(kind, OfTrips):
-            records = [one for row in rows for one in kind.records(row)]
-        page = Page(path=table_file(table.name), content=head_of(table) + kind.lines(records, policy))
-        described.append(Described(table=table, size=page.size, digest=page.digest))
-        yield page
-    yield Page(path=DATAPACKAGE, content=datapackage_of(described, name, policy.name))
-    tracks = tracks_geojson(track_lines(row.trip) for row in rows)
-    if tracks is not None:
-        yield Page(path=f"{FILES}tracks.geojson", content=tracks)
-    yield from _fasts(tuple(mark for mark in figures.fasts if has_place(mark)), name, AtOnce())
-    docked = [
-        (row.trip.figures.trip.docked, row.trip.figures.trip.id, row) for row in rows if row.trip.figures.trip.docked
-    ]
-    latest = [row for *_, row in sorted(docked, key=lambda one: one[:2], reverse=True)[:100]]
-    if latest:
-        yield Page(path=FEED, content=landings_feed(latest, name, policy.name, linked=linked))
-    calendar = landings_calendar([row.trip for row in rows], name, datetime.min.replace(tzinfo=UTC))
-    if calendar is not None:
-        yield Page(path=CALENDAR, content=calendar)
-    for row in rows:
-        yield maker.file(trip_file(row.trip.figures.trip.id), (row.trip.figures,), partial(trip_json, row.trip.figures))
