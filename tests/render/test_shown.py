@@ -1,7 +1,9 @@
 from datetime import UTC, date, datetime, timedelta, timezone
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from logbook.model.quantity import Position
 from logbook.render import shown
@@ -137,3 +139,35 @@ def test_weekdays_and_months_are_those_of_the_calendar() -> None:
     for number in range(400):
         when = date(2026, 1, 1) + timedelta(days=number)
         assert shown.day(when) == f"{when:%A} {when.day} {when:%B} {when.year}"
+
+
+@given(
+    value=st.floats(allow_nan=False, allow_infinity=False) | st.integers(-(10**7), 10**7).map(lambda n: n / 2000),
+    places=st.integers(0, 4),
+)
+def test_a_number_rounds_as_it_is_written_half_away_from_nought(value: float, places: int) -> None:
+    # Against the decimal module of the standard library, by the shortest text that means the number.
+    exact = Decimal(repr(value)).quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP, Context(prec=400))
+    text = f"{exact.copy_abs():,f}".replace(",", shown.THIN)
+
+    assert shown.fixed(value, places) == (f"\u2212{text}" if exact < 0 else text)
+
+
+@given(value=st.floats(-1e6, 1e6) | st.integers(-(10**6), 10**6).map(lambda n: n / 120))
+def test_hours_are_rounded_to_the_minute_half_away_from_nought(value: float) -> None:
+    minutes = int(Decimal(repr(value * 60)).quantize(Decimal(1), ROUND_HALF_UP))
+    sign = "\u2212" if minutes < 0 else ""
+
+    assert shown.hours_minutes(value) == f"{sign}{abs(minutes) // 60}:{abs(minutes) % 60:02d}"
+
+
+@given(
+    latitude=st.floats(-90, 90), longitude=st.floats(-180, 180) | st.integers(-216000, 216000).map(lambda n: n / 1200)
+)
+def test_a_position_is_rounded_to_a_tenth_of_a_minute(latitude: float, longitude: float) -> None:
+    said = shown.position(Position(latitude=latitude, longitude=longitude, typed=""))
+
+    for text, degrees in zip(said.split(), (latitude, longitude), strict=True):
+        whole, rest = text[:-2].split("°")
+        tenths = Decimal(repr(abs(degrees) * 600)).quantize(Decimal(1), ROUND_HALF_UP)
+        assert int(whole) * 600 + Decimal(rest) * 10 == tenths
