@@ -18,15 +18,13 @@ from logbook.model.named import ByName
 from logbook.model.page import AtOnce, Page, content_of
 from logbook.model.trip import Fast, Period, Tow
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
 from logbook.render import find
 from logbook.render.find import Counts, find_files
 from logbook.render.find_index import NOT_KEPT, NOT_WEIGHED, Table, tow_texts, trip_data, trip_texts, year_file
-from logbook.render.frame import Site
+from logbook.render.pages import site_of
 from logbook.render.shown import month_names
-from logbook.render.static import script_files
+from tests.ledger import ledger_of, redacted
 from tests.render import example
-from tests.render.ledger import ledger_of
 from tests.render.tags import Tags
 
 BEFORE, AFTER = "(window.logbookSeasons=window.logbookSeasons||[]).push(", ");\n"
@@ -68,14 +66,7 @@ def files_of(
 ) -> dict[str, bytes]:
     """Return the page and its data."""
     policy = policy_of(OFFICE, example.fleet())
-    site = Site(
-        name="Kerrin Isles",
-        style="style.css",
-        scripts=ByName((name, script.path) for name, script in script_files()),
-        policy=policy,
-        troubles=0,
-        trips=frozenset(trip.figures.trip.id for trip in trips),
-    )
+    site = site_of("Kerrin Isles", policy, ())
     ledger = ledger_of(trips, example.fleet(), policy)
     counts = counts or Counts(species=ByName(), grounds=ByName(), vessels=ByName())
     return {file.path: content_of(file) for file in find_files(site, ledger, counts, seasons, AtOnce())}
@@ -250,7 +241,7 @@ def test_what_an_edition_withholds_is_not_in_its_data() -> None:
     tows = tuple(replace(tow, ground="The Saddle") for tow in made.figures.tows)
     made = replace(made, log=replace(made.log, vessel=boat), figures=replace(made.figures, trip=head, tows=tows))
     shown = {
-        edition: page_of(*redact_trips((made,), policy_of(edition, example.fleet()))).content.decode()
+        edition: page_of(*redacted((made,), policy_of(edition, example.fleet()))).content.decode()
         for edition in ("office", "crew", "public")
     }
 

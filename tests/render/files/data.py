@@ -13,12 +13,11 @@ from logbook.model.page import AtOnce, content_of
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Fast
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
 from logbook.render.files.all import fleet_files
+from tests.ledger import ledger_of, redacted
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import reckoned
 from tests.render import example
-from tests.render.ledger import ledger_of
 
 LANDED = """\
 vessel: Solan Bright
@@ -80,7 +79,7 @@ def files(
     """Return the files of an edition by their paths."""
     of = of or fleet(FLEET_OF_TWO)
     policy = policy_of(edition, of)
-    shown = redact_trips(two_trips() if trips is None else trips, policy)
+    shown = redacted(two_trips() if trips is None else trips, policy)
     ledger = ledger_of(shown, of, policy)
     wrong = problems if policy.problems else ()
     pages = list(fleet_files(of, ledger, ledger.fasts(), wrong, policy, of.title, AtOnce(), linked=linked))

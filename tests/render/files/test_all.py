@@ -14,9 +14,9 @@ from logbook.redact.policy import policy_of
 from logbook.render.files.all import fleet_files
 from logbook.store.made import Made
 from logbook.store.store import Store
+from tests.ledger import ledger_of
 from tests.render import example
 from tests.render.files.data import problem
-from tests.render.ledger import ledger_of
 
 TRIPS = example.whole_fleet()[1]
 OF = example.fleet()

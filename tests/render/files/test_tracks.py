@@ -10,9 +10,9 @@ from logbook.model.edition import CREW, EDITIONS, PUBLIC
 from logbook.model.export import as_json
 from logbook.model.quantity import Position
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
 from logbook.render.files.paths import listed
 from logbook.render.files.trip_json import trip_json
+from tests.ledger import redacted
 from tests.read.logs import fleet
 from tests.render import example
 from tests.render.files.data import FLEET_OF_TWO, NASTY, files, problem, saying, trip_saying, two_trips
@@ -66,7 +66,7 @@ def test_an_edition_without_positions_has_no_tracks(edition: str) -> None:
 @pytest.mark.parametrize("edition", EDITIONS)
 def test_figures_of_a_trip_stand_under_the_keys_that_reckon_prints(edition: str) -> None:
     of = fleet(FLEET_OF_TWO)
-    for trip in redact_trips(two_trips(), policy_of(edition, of)):
+    for trip in redacted(two_trips(), policy_of(edition, of)):
         told = json.loads(trip_json(trip.figures))
         assert told == json.loads(json.dumps(as_json(trip.figures)))
         assert set(told) == set(as_json(two_trips()[0].figures))
