@@ -6,10 +6,11 @@ from pathlib import Path
 import pytest
 from frictionless import Package
 
-from logbook.build import NoLogsError, build, export
+from logbook.build import build
 from logbook.cli.main import main
+from logbook.build.export import export
+from logbook.model.built import NoLogsError, PublishError
 from logbook.model.edition import CREW, OFFICE
-from logbook.publish.folder import PublishError
 from logbook.publish.lock import LOCK
 from logbook.publish.manifest import MANIFEST
 from tests.render.files.data import AT_SEA, FLEET_OF_TWO, LANDED
@@ -56,7 +57,7 @@ def test_the_command_writes_the_crews_files_and_says_so(
         "landings.atom",
         "trips/solan-bright-2026-03-04.json",
     } <= set(files)
-    assert "sales.csv" not in files
+    assert "sales-2026.csv" not in files
     assert not any(path.endswith((".html", ".svg", ".css", ".js")) for path in files)
     assert Package(str(tmp_path / "out" / "datapackage.json")).validate().valid
     assert f"2 trips of 2 logs exported to {tmp_path / 'out'}: {len(files)} files" in capsys.readouterr().err
@@ -64,7 +65,7 @@ def test_the_command_writes_the_crews_files_and_says_so(
 
 def test_an_edition_may_be_named(logs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     assert run(monkeypatch, "export", logs, tmp_path / "out", "--edition", OFFICE) == 0
-    assert {"sales.csv", "problems.csv", "tracks.geojson"} <= set(tree(tmp_path / "out"))
+    assert {"sales-2026.csv", "problems.csv", "tracks-2026.geojson"} <= set(tree(tmp_path / "out"))
 
 
 def test_the_files_are_those_of_the_archive_but_for_links_to_its_pages(logs: Path, tmp_path: Path) -> None:
@@ -93,8 +94,8 @@ def test_a_second_export_writes_what_changed_and_removes_what_the_edition_lacks(
     export(logs, out, quiet, CREW)
 
     assert (again.written, again.removed) == (0, 0)
-    assert "sales.csv" in first
-    assert "sales.csv" not in tree(out)
+    assert "sales-2026.csv" in first
+    assert "sales-2026.csv" not in tree(out)
     assert tree(out)["notes.txt"] == b"mine"
 
 
