@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from pathlib import Path
 
-from logbook.ledger import StoredLedger, kept_of
+from logbook.build.ledger import StoredLedger, kept_of
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet

@@ -10,9 +10,10 @@ from urllib.parse import unquote
 
 import pytest
 
-from logbook.build import build, export
+from logbook.build import build
+from logbook.build.export import export
+from logbook.model.built import PublishError
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
-from logbook.publish.folder import PublishError
 from tests.redact.canaries import (
     DEGREES,
     EXACT_ROWS,

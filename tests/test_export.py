@@ -7,8 +7,8 @@ import pytest
 from frictionless import Package
 
 from logbook.build import build
-from logbook.cli.main import main
 from logbook.build.export import export
+from logbook.cli.main import main
 from logbook.model.built import NoLogsError, PublishError
 from logbook.model.edition import CREW, OFFICE
 from logbook.publish.lock import LOCK

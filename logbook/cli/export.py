@@ -9,10 +9,10 @@ is given. What an edition does not show is in none of them.
 from argparse import ArgumentParser, Namespace
 from pathlib import Path
 
+from logbook.build.export import export as export_files
 from logbook.cli.publishing import add_allow_empty, carry_out
 from logbook.cli.say import status_of
 from logbook.cli.words import existing_folder
-from logbook.export import export as export_files
 from logbook.model.edition import CREW, EDITIONS
 
 

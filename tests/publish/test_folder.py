@@ -16,10 +16,11 @@ from filelock import FileLock
 from hypothesis import given
 from hypothesis import strategies as st
 
+from logbook.model.built import PublishError
 from logbook.model.page import Page
 from logbook.publish import folder as publishing
 from logbook.publish import lock
-from logbook.publish.folder import PublishError, publish
+from logbook.publish.folder import publish
 from logbook.publish.lock import BUILDER, LOCK
 from logbook.publish.manifest import MANIFEST, has_trips, manifest_text, read_manifest
 from logbook.publish.staging import STAGING, Part, Staging

@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from logbook.build import NoLogsError, build
+from logbook.build import build
+from logbook.model.built import NoLogsError
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
 from logbook.model.figures import Reckoned
 from logbook.model.page import AtOnce, content_of

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from logbook.ledger import StoredLedger
+from logbook.build.ledger import StoredLedger
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet

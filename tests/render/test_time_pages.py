@@ -8,7 +8,15 @@ import pytest
 from logbook.model.fleet import Fleet
 from logbook.model.problem import Problem, Severity
 from logbook.render.gather import latest_landed, out_at_sea, week_of, weeks_of
-from logbook.render.time_pages import Last, SeasonPage, WeekPage, render_season, render_week, season_context, week_context
+from logbook.render.time_pages import (
+    Last,
+    SeasonPage,
+    WeekPage,
+    render_season,
+    render_week,
+    season_context,
+    week_context,
+)
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import moment
 from tests.render.archives import MARKETS, archive_of, shown

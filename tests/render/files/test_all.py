@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from logbook.ledger import StoredLedger
+from logbook.build.ledger import StoredLedger
 from logbook.model.edition import OFFICE
 from logbook.model.figures import Reckoned
 from logbook.model.page import AtOnce, Maker, Page, content_of

@@ -6,13 +6,13 @@ from pathlib import Path
 from typing import TypeVar
 
 from logbook.build import Asked
-from logbook.edition import publish_edition
+from logbook.build.edition import publish_edition
+from logbook.build.parallel import Hands
 from logbook.known import Reading, read_and_reckon
 from logbook.model.built import Built, NoLogsError, Published
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.problem import Severity
-from logbook.parallel import Hands
 from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import published_trips
 from logbook.read.folder import FLEET_FILE, Folder, shown_name

@@ -8,7 +8,7 @@ from functools import partial
 
 from msgspec import Struct
 
-from logbook.ledger import kept_of
+from logbook.build.ledger import kept_of
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet

@@ -4,9 +4,9 @@ from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 
-from logbook.archive import keep_fleet, keep_trips, listed
 from logbook.build import keep_apart
-from logbook.edition import publish_files
+from logbook.build.archive import keep_fleet, keep_trips, listed
+from logbook.build.edition import publish_files
 from logbook.model.built import Built, PublishError
 from logbook.model.edition import CREW
 from logbook.publish.manifest import has_pages

@@ -6,14 +6,14 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from logbook.build.ledger import StoredLedger, kept_of
+from logbook.build.of_trip import EditionOf, TripWork
+from logbook.build.parallel import Hands
 from logbook.known import Reading
-from logbook.ledger import StoredLedger, kept_of
 from logbook.model.built import Published
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.page import AtOnce, Drafts, File, Make, Page, content_of, key_of
-from logbook.of_trip import EditionOf, TripWork
-from logbook.parallel import Hands
 from logbook.publish.folder import publish
 from logbook.read.folder import Folder as Told
 from logbook.reckon.landed import landed_of

@@ -5,11 +5,11 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from logbook.build.unchanged import LastBuild, look_at
 from logbook.model.built import Built, PublishError
 from logbook.model.edition import CREW, EDITIONS
 from logbook.publish.manifest import has_trips
 from logbook.store.store import Store, StoreError, open_store
-from logbook.unchanged import LastBuild, look_at
 
 
 class Asked(Struct, frozen=True, kw_only=True):
@@ -78,7 +78,7 @@ def _build(asked: Asked, progress: Callable[[str], None], store: Store) -> Built
     known = last.again(looks) if not asked.every else None
     if known is not None:
         return known
-    from logbook.archive import build_archive  # noqa: PLC0415 - all that reads, reckons and renders takes long to load
+    from logbook.build.archive import build_archive  # noqa: PLC0415 - all that reads, reckons and renders takes long to load
 
     built = build_archive(asked, progress, store)
     last.keep(looks, built)
