@@ -10,7 +10,7 @@ from logbook.model.gear import FastMark
 from logbook.model.named import ByName
 
 
-class TowMark(Struct, frozen=True, kw_only=True):
+class TowMark(Struct, frozen=True, kw_only=True, array_like=True):
     """A tow that a figure leads to.
 
     Attributes:

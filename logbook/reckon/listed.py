@@ -47,11 +47,16 @@ class Listed(Struct, frozen=True, kw_only=True):
         """Tell whether its catch and the hours that it took are known."""
         return self.tow.kept_kg is not None and bool(self.tow.catch_h)
 
+    def kept(self, species: str | None = None) -> Decimal | None:
+        """Return what it kept of a species, or of all."""
+        if species is None:
+            return self.tow.kept_kg
+        caught = self.tow.catch.get(species)
+        return caught.kept_kg if caught is not None else None
+
     def mark(self, species: str | None = None, words: str = "") -> TowMark:
         """Return what leads to it, with what it kept of a species, or of all."""
-        tow = self.tow
-        caught = tow.catch.get(species) if species is not None else None
-        kept = tow.kept_kg if species is None else caught.kept_kg if caught is not None else None
+        tow, kept = self.tow, self.kept(species)
         return TowMark(
             trip_id=self.trip.figures.trip.id,
             vessel=self.trip.figures.trip.vessel,
@@ -143,8 +148,12 @@ def rate_of(kept: Decimal, over: Rate | None) -> float | None:
 
 def best_of(tows: Iterable[Listed], species: str | None, most: int) -> tuple[TowMark, ...]:
     """Return the tows that kept most for each hour, the best first."""
-    marks = (one.mark(species) for one in tows if one.tow.catch_h)
-    return best_first((mark for mark in marks if mark.kept_kg), most)
+    rated = []
+    for one in tows:
+        kept, hours = one.kept(species), one.tow.catch_h
+        if kept and hours:
+            rated.append((-(float(kept) / hours), one.trip.figures.trip.id, one.order, one))
+    return tuple(one.mark(species) for *_, one in sorted(rated, key=lambda one: one[:3])[:most])
 
 
 def best_first(marks: Iterable[TowMark], most: int) -> tuple[TowMark, ...]:

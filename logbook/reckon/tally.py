@@ -4,7 +4,7 @@ The same comes out whatever is added to what first: so sums over a vessel's seas
 """
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from decimal import Decimal
 
 from msgspec.structs import replace
@@ -141,16 +141,19 @@ def _own(trip: Reckoned, landed: Landed | None) -> OwnTally:
 
 
 def _ground(tows: Sequence[Listed], trip: Reckoned) -> GroundTally:
-    months = grouped(tows, month_of_tow)
-    bands = grouped(tows, lambda one: int(one.tow.depth_m // BAND_M) if one.tow.depth_m is not None else None)
-    years = grouped(tows, lambda one: one.when.year if one.when is not None else None)
+    sums = summed(tows)
+
+    def by(name_of: Callable[[Listed], int | None]) -> dict[int, Sums]:
+        parts = grouped(tows, name_of)
+        return {name: sums if len(own) == len(tows) else summed(own) for name, own in parts.items()}
+
     return GroundTally(
         name=tows[0].tow.ground or "",
         since=(trip.log.begins, trip.figures.trip.id),
-        sums=summed(tows),
-        months={month: summed(own) for month, own in months.items()},
-        bands={band: summed(own) for band, own in bands.items()},
-        years={year: summed(own) for year, own in years.items()},
+        sums=sums,
+        months=by(month_of_tow),
+        bands=by(lambda one: int(one.tow.depth_m // BAND_M) if one.tow.depth_m is not None else None),
+        years=by(lambda one: one.when.year if one.when is not None else None),
         species=kept_here(tows),
         best=best_of(tows, None, BEST_ON_GROUND),
     )
