@@ -128,7 +128,7 @@ def _put_all(staged: _Staged, gone: Sequence[str], before: Manifest, staging: St
     """
     new, parts = staged.digests, staged.parts
     fresh = sorted((path for path in parts if path in before.unlinked or not staging.has(path)), key=_order)
-    either = {**before.files, **new}
+    either = {**before.files, **new} if fresh or gone else new
     last = staging.write(manifest_text(new), MANIFEST)
     coming = staging.write(manifest_text(either, fresh), MANIFEST) if fresh else last
     linked = staging.write(manifest_text(either), MANIFEST) if fresh and gone else last
