@@ -164,7 +164,7 @@ def _schema(title: str, parts: tuple[Keys, ...]) -> Schema:
 def _definition(part: Keys) -> Schema:
     """Return the schema of a mapping: its keys as documented, each other way to type them, and none besides."""
     told = {key.name: _told(part, key) for key in part.keys}
-    required = [_wanted(key) for key in part.required()]
+    required = [_wanted(key) for key in part.required]
     return {
         "type": "object",
         "properties": told,

@@ -150,8 +150,9 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
     """
     nodes: dict[str, Node] = {}
     first: dict[str, Scalar] = {}
+    as_folded = keys.by_fold.get
     for key_node, value in node.entries:
-        key = _key_of(key_node, keys, found, elsewhere)
+        key = as_folded(key_node.value) or _key_of(key_node, keys, found, elsewhere)
         if key is None:
             continue
         if key.name in first:
@@ -166,9 +167,9 @@ def open_mapping(node: Mapping, keys: Keys, found: Found, elsewhere: Callable[[s
             )
             continue
         first[key.name] = key_node
-        if not (isinstance(value, Scalar) and _is_blank(value, key)):
+        if not (isinstance(value, Scalar) and is_blank(value.value) and _says_nothing(value, key)):
             nodes[key.name] = value
-    for key in keys.required():
+    for key in keys.required:
         if key.name not in nodes:
             error(
                 found, node.place, "key-missing", f"{keys.what} has no '{key.name}'", f"add `{key.name}: {key.example}`"
@@ -206,10 +207,9 @@ def _note_capitals(key_node: Scalar, key: Key, found: Found) -> None:
         note(found, key_node.place, "key-capitals", message, f"write {key.name}")
 
 
-def _is_blank(value: Scalar, key: Key) -> bool:
-    """Tell whether a value is not written; what stands in quotes where a name or text is wanted is one, whatever it is."""
-    typed = value.value
-    return is_blank(typed) and not (value.style and typed.strip() and key.kind in TEXT_KINDS)
+def _says_nothing(blank: Scalar, key: Key) -> bool:
+    """Tell whether a blank is as if it were not written; in quotes where a name or text is wanted it is one, whatever it is."""
+    return not (blank.style and blank.value.strip() and key.kind in TEXT_KINDS)
 
 
 def take_text(node: Node | None, found: Found, wanted: str = "one value") -> str | None:
@@ -228,10 +228,12 @@ def take(node: Node | None, parse: Callable[[str], Said[T]], found: Found, wante
     """Return a value read from a scalar by its parser; None, with the reason reported, where it can't be read."""
     if node is None:
         return None  # two of three keys of a tow
-    text = take_text(node, found, wanted)
-    if text is None:
-        return None
-    said = parsed(node, text, parse, found)
+    said = parse(node.value.strip()) if isinstance(node, Scalar) else None
+    if said is None or said.value is None:  # seldom; a blank is no value of any kind
+        text = take_text(node, found, wanted)
+        if text is None:
+            return None
+        said = parsed(node, text, parse, found)
     if said.faults:
         pass_on(found, said.faults, node)
     return said.value

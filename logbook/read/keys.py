@@ -57,33 +57,37 @@ def one_slip(typed: str, meant: str) -> bool:
 
 
 class Keys:
-    """The keys one kind of mapping may hold."""
+    """The keys one kind of mapping may hold.
 
-    __slots__ = ("_known", "keys", "what")
+    Attributes:
+        what: What messages call the mapping.
+        keys: All of them.
+        required: Those it makes no sense without.
+        by_fold: Each by its words, folded.
+    """
+
+    __slots__ = ("by_fold", "keys", "required", "what")
 
     def __init__(self, what: str, *keys: Key) -> None:
         """Keep the keys of a mapping that messages call `what`."""
         self.what = what
         self.keys = keys
-        self._known = {fold_key(word): key for key in keys for word in (key.name, *key.variants)}
+        self.required = tuple(key for key in keys if key.required)
+        self.by_fold = {fold_key(word): key for key in keys for word in (key.name, *key.variants)}
 
     def find(self, typed: str) -> Key | None:
         """Return the key typed, or None."""
-        return self._known.get(fold_key(typed))
+        return self.by_fold.get(fold_key(typed))
 
     def slip(self, typed: str) -> Key | None:
         """Return the one key that lies within one slip of what was typed, or None where none or several do."""
         folded = fold_key(typed)
-        near = {key.name: key for word, key in self._known.items() if one_slip(folded, word)}
+        near = {key.name: key for word, key in self.by_fold.items() if one_slip(folded, word)}
         return next(iter(near.values())) if len(near) == 1 else None
 
     def words(self) -> Iterable[str]:
         """Return every word that is a key here."""
-        return self._known
-
-    def required(self) -> Iterable[Key]:
-        """Return the keys it makes no sense without."""
-        return (key for key in self.keys if key.required)
+        return self.by_fold
 
 
 _REMARKS = Key(

@@ -59,7 +59,7 @@ class SpeciesIndex:
 
     def find(self, typed: str) -> Called | None:
         """Return the species of that name, alias or code, or None."""
-        return self._by_name.get(fold_name(typed))
+        return self._by_name.get(typed) or self._by_name.get(fold_name(typed))
 
     def longest(self, words: list[str]) -> tuple[Called, int] | None:
         """Return the species that the first words name, and how many words that took; the longest name wins."""

@@ -13,7 +13,7 @@ from logbook.model.quantity import DAY
 from logbook.read.fields import Found, error, parsed, pass_on, take_text, text_place, warn
 from logbook.read.moment import Stamp, parse_stamp
 from logbook.read.said import Said
-from logbook.read.tree import Node
+from logbook.read.tree import Node, Scalar
 from logbook.read.zone import Zone
 
 CODES = frozenset({"time-no-anchor", "time-doubtful", "time-too-long", "time-clock-change", "time-before-bare"})
@@ -91,10 +91,13 @@ class Clock:
         """
         if node is None:
             return None
-        text = take_text(node, self.found, "a time")
-        if text is None:
-            return None
-        return self.read(parsed(node, text, parse_stamp, self.found), node, anchor, rule, settled=settled)
+        said = parse_stamp(node.value.strip()) if isinstance(node, Scalar) else None
+        if said is None or said.value is None:  # seldom; a blank is no time
+            text = take_text(node, self.found, "a time")
+            if text is None:
+                return None
+            said = parsed(node, text, parse_stamp, self.found)
+        return self.read(said, node, anchor, rule, settled=settled)
 
     def read(
         self, said: Said[Stamp], node: Node, anchor: datetime | None, rule: Rule, *, settled: bool = False
@@ -123,7 +126,8 @@ class Clock:
     def _on(self, stamp: Stamp, day: date, place: Place) -> datetime:
         """Return a stamp's moment on a day, in the log's offset; warn where the clock changes then."""
         moment, change = self._placed(stamp, day)
-        self._warn_of(change, stamp, place)
+        if change:
+            self._warn_of(change, stamp, place)
         return moment
 
     def _placed(self, stamp: Stamp, day: date) -> tuple[datetime, str]:
@@ -135,15 +139,14 @@ class Clock:
 
     def _warn_of(self, change: str, stamp: Stamp, place: Place) -> None:
         """Warn of a time that the clocks show twice or never."""
-        if change:
-            said = "comes twice that night; the earlier is taken" if change == "twice" else "is skipped that night"
-            warn(
-                self.found,
-                place,
-                "time-clock-change",
-                f"the clock changes: {stamp.hour:02}:{stamp.minute:02} {said}",
-                "add the offset or Z to settle it",
-            )
+        said = "comes twice that night; the earlier is taken" if change == "twice" else "is skipped that night"
+        warn(
+            self.found,
+            place,
+            "time-clock-change",
+            f"the clock changes: {stamp.hour:02}:{stamp.minute:02} {said}",
+            "add the offset or Z to settle it",
+        )
 
     def _after(self, stamp: Stamp, anchor: datetime, rule: Rule, place: Place) -> datetime:
         """Return the first such clock time not before the anchor, or a little before it where the rule lets it be."""
@@ -154,7 +157,8 @@ class Clock:
             moment, change = self._placed(stamp, day + days * DAY)
             if moment > anchor or (moment == anchor and not rule.after) or timedelta(0) < anchor - moment <= rule.back:
                 break
-        self._warn_of(change, stamp, place)
+        if change:
+            self._warn_of(change, stamp, place)
         return moment
 
     def _judged(self, timed: Timed, anchor: datetime, rule: Rule) -> Timed | None:
