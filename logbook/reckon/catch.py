@@ -41,12 +41,12 @@ def kilograms(amount: Amount) -> Decimal | None:
 
 
 def _factor(amount: Amount) -> Factor | None:
-    """Return the factor that an amount's live weight is reckoned by; None where it has no weight or there is no factor.
+    """Return the factor that an amount's live weight is reckoned by; None where there is none.
 
     Source:
         Implementing Regulation (EU) No 404/2011 Annex XIII, or the authority that the fleet file states.
     """
-    return amount.known.factor(amount.state) if amount.known is not None and amount.weight is not None else None
+    return amount.known.factor(amount.state) if amount.known is not None else None
 
 
 def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
@@ -59,19 +59,29 @@ def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
 
 
 def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
-    weights = [amount.weight.kilograms if amount.weight is not None else None for amount in kept]
-    by = [(amount, factor) for amount in kept if (factor := _factor(amount)) is not None]
+    weights: list[Decimal | None] = []
+    lives: list[Decimal] = []
+    factors: list[str] = []
+    assumed: list[State] = []
+    for amount in kept:
+        weight, state = kilograms(amount), amount.state
+        weights.append(weight)
+        factor = _factor(amount)
+        if weight is None or factor is None or state is None:
+            continue
+        lives.append(weight * factor.value)
+        if state is not State.WHOLE:
+            factors.append(str(factor))
+        if not amount.state_typed:
+            assumed.append(state)
     return SpeciesCatch(
         kept_kg=add(weights),
         put_back_kg=add(map(kilograms, put_back)) if put_back else None,
         undersize_kg=add(map(kilograms, undersize)) if undersize else None,
-        live_kg=add([amount.weight.kilograms * factor.value for amount, factor in by if amount.weight is not None]),
+        live_kg=add(lives),
         grades=_grades(kept, weights),
         kept=bool(kept),
-        basis=_reckoned_by(
-            tuple([str(factor) for amount, factor in by if amount.state is not State.WHOLE]),
-            tuple([amount.state for amount, _ in by if amount.state is not None and not amount.state_typed]),
-        ),
+        basis=_reckoned_by(tuple(factors), tuple(assumed)) if factors else (),
     )
 
 
@@ -80,7 +90,7 @@ def _reckoned_by(factors: tuple[str, ...], assumed: tuple[State, ...]) -> Basis:
     """Return how a live weight was reckoned: by which factors, and of fish in which states that nobody typed."""
     words = [reasons.FROM_FACTORS.format(factors=", ".join(sorted(set(factors))))]
     words += [reasons.USUAL_STATE.format(states=", ".join(sorted({*assumed})))] if assumed else []
-    return (("live_kg", "; ".join(words)),) if factors else ()
+    return (("live_kg", "; ".join(words)),)
 
 
 def _grades(kept: list[Amount], weights: list[Decimal | None]) -> ByName[Decimal | None]:
@@ -144,20 +154,20 @@ def _heaviest(item: tuple[str, SpeciesTotal]) -> tuple[Decimal, str]:
 
 
 def _total(parts: list[SpeciesCatch], kept_kg: Decimal | None, code: str | None) -> SpeciesTotal:
-    kept = add(part.kept_kg for part in parts)
+    kept = add([part.kept_kg for part in parts])
     graded = [pair for part in parts for pair in part.grades.items()]
     plain = [(NO_GRADE, part.kept_kg) for part in parts if not part.grades and part.kept_kg is not None]
-    ways = dict.fromkeys(words for part in parts for name, words in part.basis if name == "live_kg")
+    ways = dict.fromkeys([way for part in parts for way in part.basis])
     return SpeciesTotal(
         code=code,
         kept_kg=kept,
-        put_back_kg=add(part.put_back_kg for part in parts),
-        undersize_kg=add(part.undersize_kg for part in parts),
-        live_kg=add(part.live_kg for part in parts),
+        put_back_kg=add([part.put_back_kg for part in parts]),
+        undersize_kg=add([part.undersize_kg for part in parts]),
+        live_kg=add([part.live_kg for part in parts]),
         grades=_added([*graded, *plain]) if graded else ByName(),
         share_percent=float(kept / kept_kg * 100) if kept is not None and kept_kg else None,
         kept=any(part.kept for part in parts),
-        basis=tuple(("live_kg", words) for words in ways),
+        basis=tuple(ways),
     )
 
 

@@ -1,10 +1,22 @@
 """Day, twilight and night by the sun's altitude."""
 
+from collections.abc import Callable
 from datetime import UTC, datetime
+from functools import cache
+from typing import Any
 
 from logbook.model.quantity import Position
 
 _NIGHT = -12.0
+
+
+@cache
+def _sun() -> tuple[Callable[[float, float], Any], Callable[..., float]]:
+    """Return what makes an observer of a latitude and a longitude, and what tells the sun's altitude there."""
+    from astral import Observer  # noqa: PLC0415 - only where there are positions
+    from astral.sun import elevation  # noqa: PLC0415
+
+    return Observer, elevation
 
 
 def light(position: Position, time: datetime) -> str:
@@ -13,11 +25,8 @@ def light(position: Position, time: datetime) -> str:
     Source:
         The sun's altitude without refraction, by the astral library (NOAA's solar equations).
     """
-    from astral import Observer  # noqa: PLC0415 - only where there are positions
-    from astral.sun import elevation  # noqa: PLC0415
-
-    observer = Observer(latitude=position.latitude, longitude=position.longitude)
-    altitude = elevation(observer, time.astimezone(UTC), with_refraction=False)
+    observer, elevation = _sun()
+    altitude = elevation(observer(position.latitude, position.longitude), time.astimezone(UTC), with_refraction=False)
     if altitude >= 0:
         return "day"
     return "twilight" if altitude >= _NIGHT else "night"

@@ -78,9 +78,11 @@ def on_ice(trip: Trip, fleet: Fleet, as_of: datetime) -> tuple[Iced, ...]:
 
 def earliest_up(trip: Trip, place: int) -> datetime:
     """Return when a tow was hauled, else the earliest it can have been: its shot, else the last known time before it."""
-    before = (time for tow in reversed(trip.tows[:place]) for time in (tow.hauled, tow.shot) if time is not None)
-    tow = trip.tows[place]
-    return tow.hauled or tow.shot or next(before, trip.begins)
+    for n in range(place, -1, -1):
+        known = trip.tows[n].hauled or trip.tows[n].shot
+        if known is not None:
+            return known
+    return trip.begins
 
 
 def _iced(tow: Tow, came_up: datetime | None, took: timedelta, words: str, as_of: datetime) -> Iced:

@@ -58,7 +58,6 @@ def reckon_towing(tow: Tow, trip: Trip) -> Towing:
     net = trip.vessel.net(tow.net)
     doors = _swept(distance, net.door_spread if net else None)
     wings = _swept(distance, net.wing_spread if net else None)
-    figures = {"distance_nm": distance, "swept_doors_km2": doors, "swept_wings_km2": wings}
     return Towing(
         hours=hours,
         distance_nm=distance,
@@ -66,10 +65,14 @@ def reckon_towing(tow: Tow, trip: Trip) -> Towing:
         speed_kn=distance / hours if by == "positions" and distance is not None and hours else tow.speed,
         doors_km2=doors,
         wings_km2=wings,
-        basis=tuple(
-            (name, reasons.USUAL_SPEED) for name, value in figures.items() if by == "usual speed" and value is not None
-        ),
+        basis=_assumed(distance, doors, wings) if by == "usual speed" else (),
     )
+
+
+def _assumed(distance: float | None, doors: float | None, wings: float | None) -> Basis:
+    """Return which figures the usual speed was assumed for."""
+    figures = (("distance_nm", distance), ("swept_doors_km2", doors), ("swept_wings_km2", wings))
+    return tuple((name, reasons.USUAL_SPEED) for name, value in figures if value is not None)
 
 
 def _distance(tow: Tow, trip: Trip, hours: float | None) -> tuple[float | None, str | None]:

@@ -12,7 +12,7 @@ from logbook.model.figures import SpeciesCatch, TowFigures
 from logbook.model.named import ByName
 from logbook.model.trip import CatchKept, Tow, Trip
 from logbook.reckon.age import Fish, tow_age
-from logbook.reckon.catch import add, reckon_catch
+from logbook.reckon.catch import add, kilograms, reckon_catch
 from logbook.reckon.on_ice import Iced
 from logbook.reckon.rectangle import rectangle
 from logbook.reckon.together import sorted_together
@@ -101,7 +101,7 @@ def _tow(tow: Tow, towing: Towing, effort: _Effort, iced: Iced, fish: Fish | Non
         rectangle=rectangle(place) if place is not None else None,
         catch=catch,
         kept_kg=kept,
-        put_back_kg=_put_back(tow, catch),
+        put_back_kg=_put_back(tow),
         live_kg=Decimal(0) if kept == 0 else add([one.live_kg for one in catch.values()]),
         kept_kg_per_h=_per(kept, effort.hours),
         kept_kg_per_km2=_per(kept, effort.area_km2),
@@ -125,7 +125,7 @@ def _kept(tow: Tow, catch: ByName[SpeciesCatch]) -> Decimal | None:
     return add([one.kept_kg for one in catch.values()])
 
 
-def _put_back(tow: Tow, catch: ByName[SpeciesCatch]) -> Decimal | None:
+def _put_back(tow: Tow) -> Decimal | None:
     if tow.put_back_kept is CatchKept.NOTHING:
         return Decimal(0)
-    return add([one.put_back_kg for one in catch.values()])
+    return add(map(kilograms, tow.put_back))

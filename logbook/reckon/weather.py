@@ -32,7 +32,8 @@ def reckon_weather(trip: Trip, tows: Sequence[TowFigures]) -> WeatherFigures:
     Source:
         Forces: WMO code table 1100; sea states: WMO code table 3700.
     """
-    forces = [_force(tow, trip.weather) for tow in trip.tows]
+    winds = _winds(trip.weather)
+    forces = [_force(tow, winds) for tow in trip.tows]
     told = sorted({force for force in forces if force is not None})
     by_force = _timed({str(n): [tow for tow, own in zip(tows, forces, strict=True) if own == n] for n in told})
     by_light = by_light_of(tows)
@@ -78,17 +79,20 @@ def _worst(looks: Iterable[Tow | Weather], of: Callable[[Tow | Weather], int | N
     return max((value for look in looks if (value := of(look)) is not None), default=None)
 
 
-def _force(tow: Tow, looks: Sequence[Weather]) -> int | None:
+def _winds(looks: Iterable[Weather]) -> list[tuple[datetime, int, int]]:
+    """Return the looks that tell the wind at a known time: when, in which order typed, and its force."""
+    return [
+        (look.at, n, look.wind.force) for n, look in enumerate(looks) if look.at is not None and look.wind is not None
+    ]
+
+
+def _force(tow: Tow, winds: Iterable[tuple[datetime, int, int]]) -> int | None:
     if tow.wind is not None:
         return tow.wind.force
     middle = _middle(tow)
     if middle is None:
         return None
-    before = [
-        (look.at, n, look.wind.force)
-        for n, look in enumerate(looks)
-        if look.at is not None and look.wind is not None and timedelta(0) <= middle - look.at <= _LOOK_HOLDS
-    ]
+    before = [look for look in winds if look[0] <= middle and middle - look[0] <= _LOOK_HOLDS]
     return max(before)[-1] if before else None
 
 
