@@ -7,9 +7,10 @@ import re
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from decimal import Decimal
-from functools import lru_cache
+from enum import Enum
+from functools import cache, lru_cache
 from operator import is_
-from typing import Any, TypeVar
+from typing import Any, NewType, TypeVar, get_args, get_origin, get_type_hints
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -100,7 +101,7 @@ def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401 - it goes through re
 
 def _struct(record: Struct, word: _Word) -> Struct:
     changed = {}
-    for name in record.__struct_fields__:
+    for name in _looked_at(type(record), words=word is not _as_it_is):
         old = getattr(record, name)
         # Most fields hold nothing, and a fleet's logs have millions of them: they cost no call.
         if type(old) in _AS_THEY_ARE or old == ():
@@ -109,6 +110,33 @@ def _struct(record: Struct, word: _Word) -> Struct:
         if new is not old:
             changed[name] = new
     return replace(record, **changed) if changed else record
+
+
+@cache
+def _looked_at(kind: type[Struct], *, words: bool) -> tuple[str, ...]:
+    """Return the fields of a kind of record in which there may be places, and where `words` are looked through, words."""
+    return tuple(name for name, held in get_type_hints(kind).items() if _may_hold(held, (), words=words))
+
+
+def _may_hold(kind: Any, within: tuple[type, ...], *, words: bool) -> bool:  # noqa: ANN401 - what stands behind a field's name
+    """Tell whether there may be any in what a field holds; `within` are the kinds of record that it stands in."""
+    if kind in _AS_THEY_ARE or kind is Ellipsis or kind in within:
+        return False
+    if kind is Place:
+        return True
+    if kind is str or (words and get_origin(kind) is ByName):
+        return words
+    if isinstance(kind, NewType):
+        return _may_hold(kind.__supertype__, within, words=words)
+    parts = get_args(kind)
+    if isinstance(kind, type) and issubclass(kind, Struct):
+        parts, within = tuple(get_type_hints(kind).values()), (*within, kind)
+    return any(_may_hold(part, within, words=words) for part in parts) if parts else not _is_closed(kind)
+
+
+def _is_closed(kind: object) -> bool:
+    """Tell whether a kind is one of a closed set of words."""
+    return isinstance(kind, type) and issubclass(kind, Enum)
 
 
 @lru_cache(maxsize=1)
