@@ -77,22 +77,36 @@ class Names:
         all: As the fleet spells them.
     """
 
-    __slots__ = ("_by_fold", "all")
+    __slots__ = ("_by_fold", "_in_line", "all")
 
-    def __init__(self, names: Iterable[str]) -> None:
-        """Keep the names; of two that are the same when folded, the first is found."""
+    def __init__(self, names: Iterable[str], *words: str) -> None:
+        """Keep the names; of two that are the same when folded, the first is found.
+
+        Args:
+            names: As the fleet spells them.
+            words: What may stand before such a name in a tow on one line, as `net` or `on`.
+        """
         self.all = tuple(names)
         self._by_fold = {fold_name(name): name for name in reversed(self.all)}
+        self._in_line: dict[str, str] = {}
+        for name in self.all:
+            folded = fold_name(name)
+            for form in (folded, *(f"{word} {folded}" for word in words)):
+                self._in_line.setdefault(form, name)
 
     def find(self, typed: str) -> str | None:
         """Return a name as the fleet spells it, or None."""
         return self._by_fold.get(fold_name(typed))
 
+    def find_in_line(self, folded: str) -> str | None:
+        """Return the name that a folded part of a tow's line says, alone or after a word for what it is; or None."""
+        return self._in_line.get(folded)
+
 
 class Known:
     """The names and terms one log is read by."""
 
-    __slots__ = ("_grounds", "_nets", "_pens", "fleet", "species", "terms", "vessel")
+    __slots__ = ("fleet", "grounds", "nets", "pens", "species", "terms", "vessel")
 
     def __init__(self, fleet: Fleet, species: SpeciesIndex, terms: Terms, vessel: Vessel) -> None:
         """Keep what the log is matched against."""
@@ -100,15 +114,14 @@ class Known:
         self.species = species
         self.terms = terms
         self.vessel = vessel
-        self._nets = Names(net.name for net in vessel.nets)
-        self._pens = Names(name for name, _ in vessel.hold.pens)
-        self._grounds = Names(ground.name for ground in fleet.grounds)
+        self.nets = Names((net.name for net in vessel.nets), "net")
+        self.pens = Names(name for name, _ in vessel.hold.pens)
+        self.grounds = Names((ground.name for ground in fleet.grounds), "on", "ground")
 
     def call(self, node: Scalar, found: Found) -> Called:
         """Return the species a text names; an unknown one is a warning and goes by the name typed."""
         typed = node.value.strip()
-        called = self.species.find(typed)
-        return called if called is not None else self.unknown(node.place, typed, found)
+        return self.species.find(typed) or self.unknown(node.place, typed, found)
 
     def unknown(self, place: Place, typed: str, found: Found) -> Called:
         """Return a species that nobody knows, with a warning; it goes by the name typed."""
@@ -132,15 +145,15 @@ class Known:
 
     def net(self, node: Node | None, found: Found) -> str | None:
         """Return a net's name in the fleet's spelling; one the vessel does not have is a warning."""
-        return _matched(node, self._nets, found, "net-unknown", f"{self.vessel.name} has no net")
+        return _matched(node, self.nets, found, "net-unknown", f"{self.vessel.name} has no net")
 
     def pen(self, node: Node | None, found: Found) -> str | None:
         """Return a pen's name in the fleet's spelling; one the hold does not have is a warning."""
-        return _matched(node, self._pens, found, "pen-unknown", f"{self.vessel.name}'s hold has no pen")
+        return _matched(node, self.pens, found, "pen-unknown", f"{self.vessel.name}'s hold has no pen")
 
     def ground(self, node: Node | None, found: Found) -> str | None:
         """Return a ground's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""
-        return _matched(node, self._grounds, found, "ground-unknown", "no ground is called", near_only=True)
+        return _matched(node, self.grounds, found, "ground-unknown", "no ground is called", near_only=True)
 
     def port(self, node: Node | None, found: Found) -> str | None:
         """Return a port's name in the fleet's spelling; a near miss is a warning, a new name is taken as it is."""

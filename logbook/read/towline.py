@@ -44,7 +44,8 @@ _FAST = form(
 _AMOUNT = form(r"(?<![\w.])\d")
 MAX_PARTS = 200
 """Of one line; nobody types so many."""
-_INTO = {"put back": "put_back", "over the side": "put_back", "discards": "put_back", "undersize": "undersize"}
+_INTO = {"put back ": "put_back", "over the side ": "put_back", "discards ": "put_back", "undersize ": "undersize"}
+_INTO_WORDS = tuple(_INTO)
 _NO_CATCH = ("no catch", "no fish", "none", "nil")
 
 
@@ -135,13 +136,16 @@ class _Parts:
         self.place = line.place
         self.node = node
         self.index = 0
+        self._readers = (self._plain, self._measured, self._track, self._name, self._fish)
 
     def take(self, words: str, index: int) -> None:
         """Take one part that begins at an index of the line."""
         self.index = index
         self.place = place_in(self.node, index)
-        if not any(reads(words) for reads in (self._plain, self._measured, self._track, self._name, self._fish)):
-            self.line.words.append(words)
+        for reads in self._readers:
+            if reads(words):
+                return
+        self.line.words.append(words)
 
     def _set(self, name: str, value: object, what: str) -> None:
         """Set something that a tow has once; a second is an error and not used."""
@@ -186,7 +190,7 @@ class _Parts:
     def _track(self, words: str) -> bool:
         """Take a position, or several joined by `to`: where the tow began, turned and ended."""
         parts = _TO().split(words)
-        if not all(_POSITION().match(part) for part in parts):
+        if None in [_POSITION().match(part) for part in parts]:
             return False
         track = [self.known.terms.position(part) for part in parts]
         for said in track:
@@ -205,18 +209,16 @@ class _Parts:
     def _name(self, words: str) -> bool:
         """Take a net, a pen or a ground of the fleet's by its name, alone or after the word for it."""
         folded = fold_name(words)
-        for net in self.known.vessel.nets:
-            if folded in (fold_name(net.name), f"net {fold_name(net.name)}"):
-                self._set("net", net.name, "net")
-                return True
-        for ground in self.known.fleet.grounds:
-            if folded in (fold_name(ground.name), f"on {fold_name(ground.name)}", f"ground {fold_name(ground.name)}"):
-                self._set("ground", ground.name, "ground")
-                return True
-        pens = [name for name, _ in self.known.vessel.hold.pens]
-        named = folded.removeprefix("pen ")
-        pen = next((name for name in pens if fold_name(name) == named), None)
-        if pen is None and named != folded and not pens:
+        net = self.known.nets.find_in_line(folded)
+        if net is not None:
+            self._set("net", net, "net")
+            return True
+        ground = self.known.grounds.find_in_line(folded)
+        if ground is not None:
+            self._set("ground", ground, "ground")
+            return True
+        pen = self.known.pens.find(folded.removeprefix("pen "))
+        if pen is None and folded.startswith("pen ") and not self.known.pens.all:
             pen = words[len("pen ") :].strip()
         if pen is not None:
             self.line.pens += (pen,)
@@ -246,7 +248,8 @@ class _Parts:
 
     def _add(self, into: str, called: Called, grade: str, said: Said[Amounted]) -> None:
         """Add an amount to where it goes; one that can't be read, or stands there already, is a gap."""
-        pass_on(self.found, said.faults, self.node, self.index)
+        if said.faults:
+            pass_on(self.found, said.faults, self.node, self.index)
         size = self.known.grade(called, self.place, grade, self.found) if grade else called.grade
         listed = self.line.lists[into]
         if any(amount.species == called.name and amount.grade == size for amount in listed):
@@ -274,7 +277,8 @@ def _has_grade(called: Called, typed: str) -> bool:
 def _destination(words: str) -> tuple[str, str]:
     """Return which list a part's fish goes to, and the part without the words that say so."""
     folded = words.casefold()
-    for prefix, into in _INTO.items():
-        if folded.startswith(prefix + " "):
-            return into, words[len(prefix) :].strip()
+    if folded.startswith(_INTO_WORDS):
+        for prefix, into in _INTO.items():
+            if folded.startswith(prefix):
+                return into, words[len(prefix) :].strip()
     return "catch", words
