@@ -36,7 +36,7 @@ def ledger_of(
 def kept(trip: Reckoned, fleet: Fleet | None = None, policy: Policy | None = None) -> Kept:
     """Return what a trip gives to the pages of many, as it is kept."""
     fleet = fleet or Fleet()
-    rows: ByName[bytes] = trip_rows(trip, landed_of(trip, fleet), policy) if policy is not None else ByName()
+    rows: ByName[bytes] = trip_rows(trip, landed_of(trip, fleet), fleet, policy) if policy is not None else ByName()
     return kept_of(trip, fleet, rows)
 
 
@@ -45,8 +45,6 @@ def redacted(trips: Iterable[Reckoned], policy: Policy) -> tuple[Reckoned, ...]:
     every = tuple(trips)
     latest = max((trip.figures.trip.last_word for trip in every), default=None)
     return tuple(
-        redact_trip(
-            trip, policy, held=latest is not None and is_held(trip.figures.trip.last_word, latest, policy)
-        )
+        redact_trip(trip, policy, held=latest is not None and is_held(trip.figures.trip.last_word, latest, policy))
         for trip in every
     )

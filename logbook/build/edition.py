@@ -156,7 +156,7 @@ def _bare_files(told: Told, trips: Sequence[Reckoned], policy: Policy, shares: S
     for trip in trips:
         held = latest is not None and is_held(trip.figures.trip.last_word, latest, policy)
         shown = redact_trip(trip, policy, held=held)
-        shares.keep(b"", kept_of(shown, fleet, trip_rows(shown, landed_of(shown, fleet), policy)))
+        shares.keep(b"", kept_of(shown, fleet, trip_rows(shown, landed_of(shown, fleet), fleet, policy)))
         path = trip_file(shown.figures.trip.id).removeprefix(FILES)
         yield Page(path=path, content=trip_json(shown.figures))
     ledger = StoredLedger(shares, _nothing_more)

@@ -72,7 +72,7 @@ class EditionOf(Struct, frozen=True, kw_only=True):
         with speaking(speech_of(self.fleet.language)):
             shown = self.shown(trip, held=work.held)
             drafts = Drafts(self.fleet.language, work.known)
-            rows = trip_rows(shown, landed_of(shown, self.fleet), self.policy)
+            rows = trip_rows(shown, landed_of(shown, self.fleet), self.fleet, self.policy)
             return TripMade(
                 kept=kept_of(shown, self.fleet, rows), files=tuple(self._files(shown, trip.log.file, drafts))
             )

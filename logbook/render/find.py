@@ -1,5 +1,6 @@
 """The page "find": what a finger can choose from, where the script finds its data, and the latest trips for who has no scripts."""
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from decimal import Decimal
 from functools import partial
@@ -13,9 +14,8 @@ from logbook.model.page import Drafts, File, Maker, Page
 from logbook.render.environment import environment
 from logbook.render.files.all import years_of
 from logbook.render.files.rows import FIND_DATA
-from logbook.render.find_index import year_file
+from logbook.render.find_index import Head, head_of, year_file
 from logbook.render.frame import Frame, Site
-from logbook.render.gather import TripLine, trip_line
 from logbook.render.language import _, _n, speech
 from logbook.render.links import FIND
 from logbook.render.shown import month_names
@@ -55,7 +55,7 @@ class Season(Struct, frozen=True, kw_only=True):
 
     name: str
     all: int
-    trips: tuple[TripLine, ...]
+    trips: tuple[Head, ...]
 
 
 class Choice(Struct, frozen=True, kw_only=True):
@@ -109,12 +109,11 @@ def find_files(site: Site, ledger: Ledger, counts: Counts, seasons: Sequence[str
             yield file
     bare = replace(site, species=frozenset())
     told = (counts, tuple(seasons), tuple(data))
-    keys = tuple((year, len(own), ledger.key_of(shown)) for year, own, shown in _listed(ledger.entries))
 
     def make() -> bytes:
         return render_find(find_context(bare, ledger, *told)).encode()
 
-    yield maker.file(FIND, (bare, told, keys, len(ledger.entries)), make)
+    yield maker.file(FIND, (bare, told, _listed(ledger.entries), len(ledger.entries)), make)
 
 
 def _data(ledger: Ledger, year: str, _: Drafts) -> Iterator[Page]:
@@ -126,7 +125,7 @@ def find_context(
 ) -> FindPage:
     """Return what the page shows; `files` are the paths of its data, the latest first. See `find_files`."""
     listed = _listed(ledger.entries)
-    whole = sum(len(shown) for *_, shown in listed) == len(ledger.entries)
+    whole = sum(shown for *_, shown in listed) == len(ledger.entries)
     return FindPage(
         frame=Frame(site=site, path=FIND, title=_("Find")),
         files=files,
@@ -139,41 +138,39 @@ def find_context(
         plural=_plural(),
         choices=_choices(counts, years_of(ledger)),
         seasons=tuple(
-            Season(
-                name=year,
-                all=len(own),
-                trips=tuple(trip_line(brief) for brief in ledger.briefs([entry.id for entry in shown])),
-            )
-            for year, own, shown in listed
+            Season(name=year, all=trips, trips=_latest(ledger, year, shown)) for year, trips, shown in listed
         ),
         whole=whole,
         earlier=() if whole else _earlier(seasons, listed),
     )
 
 
-_Year = tuple[str, list[Entry], list[Entry]]
-"""A year, all its trips, and those of them that are listed, the latest first."""
+def _listed(entries: Sequence[Entry]) -> tuple[tuple[str, int, int], ...]:
+    """Return the latest years that together have no more trips than are listed, each with how many it has and how many of them are listed.
 
-
-def _listed(entries: Sequence[Entry]) -> list[_Year]:
-    """Return the latest years that together have no more trips than are listed; of one year with more, its latest trips."""
-    by_year: dict[str, list[Entry]] = {}
-    for entry in reversed(entries):
-        by_year.setdefault(entry.year, []).append(entry)
-    listed: list[_Year] = []
+    That is all of them but where the latest year alone has more.
+    """
+    trips = Counter(entry.year for entry in entries)
+    listed: list[tuple[str, int, int]] = []
     left = _LISTED
-    for year, own in sorted(by_year.items(), reverse=True):
-        if listed and len(own) > left:
+    for year in sorted(trips, reverse=True):
+        if listed and trips[year] > left:
             break
-        listed.append((year, own, own[:left]))
-        left -= len(own)
-    return listed
+        listed.append((year, trips[year], min(trips[year], left)))
+        left -= trips[year]
+    return tuple(listed)
 
 
-def _earlier(seasons: Iterable[str], listed: Sequence[_Year]) -> tuple[str, ...]:
+def _latest(ledger: Ledger, year: str, most: int) -> tuple[Head, ...]:
+    """Return the latest trips of a year, the last first."""
+    data = tuple(ledger.rows(FIND_DATA, year))
+    return tuple(head_of(trip) for trip in data[-most:][::-1])
+
+
+def _earlier(seasons: Iterable[str], listed: Sequence[tuple[str, int, int]]) -> tuple[str, ...]:
     """Return the seasons that have trips which are not listed, the latest first; a season is named by the year it begins in."""
-    year, own, shown = listed[-1]
-    last = year if len(shown) < len(own) else f"{int(year) - 1:04}"
+    year, trips, shown = listed[-1]
+    last = year if shown < trips else f"{int(year) - 1:04}"
     return tuple(sorted((name for name in seasons if name[:4] <= last), reverse=True))
 
 

@@ -17,6 +17,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
+import msgspec
 from msgspec import Struct
 
 from logbook.model.figures import Reckoned, SpeciesCatch, TowFigures
@@ -56,6 +57,33 @@ class Table:
     def names(self) -> list[str]:
         """Return the names by their numbers."""
         return list(self._numbers)
+
+
+class Head(Struct, frozen=True, array_like=True):
+    """What a trip's data begins with."""
+
+    id: str
+    vessel: str
+    registration: str
+    number: str
+    skipper: str
+    port: str
+    began: date
+    ended: date
+    kept: Decimal
+
+    @property
+    def kept_kg(self) -> Decimal | None:
+        """Return what was kept; None where it is not known."""
+        return None if self.kept == NOT_WEIGHED else self.kept
+
+
+_HEAD = msgspec.json.Decoder(Head)
+
+
+def head_of(data: bytes) -> Head:
+    """Return what the data of a trip begins with."""
+    return _HEAD.decode(data)
 
 
 class _Names(Struct, frozen=True, kw_only=True):

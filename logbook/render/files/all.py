@@ -10,7 +10,7 @@ from logbook.model.ledger import Entry, Ledger
 from logbook.model.page import Drafts, File, Maker, Page
 from logbook.model.problem import Problem
 from logbook.render.files.atom import in_feed, landings_feed
-from logbook.render.files.calendar import calendar_since, in_calendar, landings_calendar
+from logbook.render.files.calendar import in_calendar, landings_calendar
 from logbook.render.files.datapackage import Described, datapackage_of
 from logbook.render.files.fasts import fasts_geojson, fasts_gpx, has_place
 from logbook.render.files.of_trips import TripRow
@@ -23,7 +23,7 @@ from logbook.render.files.paths import (
     table_file,
     tracks_file,
 )
-from logbook.render.files.rows import TRACK_LINES
+from logbook.render.files.rows import EVENTS, TRACK_LINES
 from logbook.render.files.tables import PROBLEMS, TABLES, Table, head_of, tables_of
 from logbook.render.files.tracks import tracks_geojson
 
@@ -114,13 +114,23 @@ def _landings(ledger: Ledger, policy: Policy, name: str, maker: Maker, *, linked
 
         yield maker.file(FEED, (ledger.key_of(latest), name, policy.name, linked), feed)
     if ledger.latest is not None:
-        since = calendar_since(ledger.latest)
-        shown = in_calendar(ledger.entries, since)
+        shown = in_calendar(ledger.entries, ledger.latest)
+        ids = tuple(entry.id for entry in shown)
+        keys = tuple(ledger.rows_key(EVENTS, year) for year in sorted({entry.year for entry in shown}))
 
         def calendar() -> bytes | None:
-            return landings_calendar((row.trip for row in _rows(ledger, shown)), name, since)
+            return landings_calendar(_pieces(ledger, EVENTS, shown), name)
 
-        yield from _if_any(maker, CALENDAR, (ledger.key_of(shown), name, since), calendar)
+        yield from _if_any(maker, CALENDAR, (ids, keys, name), calendar)
+
+
+def _pieces(ledger: Ledger, name: str, entries: Sequence[Entry]) -> list[bytes]:
+    """Return the pieces of some trips; they are asked for by year, and come in the order of the trips."""
+    found: dict[str, bytes] = {}
+    for year in {entry.year for entry in entries}:
+        own = (entry.id for entry in ledger.entries if entry.year == year)
+        found.update(zip(own, ledger.rows(name, year), strict=True))
+    return [found[entry.id] for entry in entries]
 
 
 def _rows(ledger: Ledger, entries: Iterable[Entry]) -> list[TripRow]:

@@ -22,43 +22,41 @@ _WIDTH = 75
 _BREAKS = ("\r\n", "\r", "\n")
 
 
-def calendar_since(latest: datetime) -> datetime:
-    """Return from when on landings are in the calendar, by the archive's last word."""
-    return latest - _AGO
-
-
-def in_calendar(entries: Iterable[Entry], since: datetime) -> tuple[Entry, ...]:
-    """Return the trips that may have a landing in the calendar: those that are out, and those that ended since then."""
+def in_calendar(entries: Iterable[Entry], latest: datetime) -> tuple[Entry, ...]:
+    """Return the trips whose landings are in the calendar, by the archive's last word: those that are out, and those that ended lately."""
+    since = latest - _AGO
     return tuple(entry for entry in entries if entry.state in _OUT or (entry.docked or entry.last_word) >= since)
 
 
-def landings_calendar(trips: Iterable[Reckoned], name: str, since: datetime) -> bytes | None:
+def landing_events(trip: Reckoned, name: str) -> bytes:
+    """Return a trip's landings as they stand in the calendar of a fleet; nothing where none is made or expected."""
+    return b"".join(folded(line) for row in landing_rows((trip,)) for line in _event(row, name))
+
+
+def landings_calendar(events: Iterable[bytes], name: str) -> bytes | None:
     """Return the calendar; None where it would be empty, since it must hold something.
 
     Args:
-        trips: Trips in the order that their landings come in.
+        events: The landings of each trip.
         name: The fleet's name.
-        since: From when on landings are in it that were made; those that are expected are in it all.
     """
-    events = [line for row in landing_rows(trips) for line in _event(row, name, since)]
-    if not events:
+    told = b"".join(events)
+    if not told:
         return None
-    lines = (
+    head = (
         "BEGIN:VCALENDAR",
         "VERSION:2.0",
         "PRODID:trawl-trip-logbook",
         "CALSCALE:GREGORIAN",
         "NAME:" + escaped(_("Landings, {fleet}").format(fleet=name)),
-        *events,
-        "END:VCALENDAR",
     )
-    return b"".join(folded(line) for line in lines)
+    return b"".join((*map(folded, head), told, folded("END:VCALENDAR")))
 
 
-def _event(row: LandingRow, name: str, since: datetime) -> Iterator[str]:
+def _event(row: LandingRow, name: str) -> Iterator[str]:
     head, landing = row.trip.figures.trip, row.figures
     docked = landing.docked
-    if docked is None or (docked < since and not landing.expected):
+    if docked is None:
         return
     yield "BEGIN:VEVENT"
     yield f"UID:{identity(name, 'landing', head.id, str(row.order))}"

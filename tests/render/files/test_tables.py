@@ -250,7 +250,7 @@ def test_any_other_text_comes_back_as_typed(text: str) -> None:
 
 
 def test_half_a_letter_does_not_stop_the_rest() -> None:
-    pieces = trip_rows(trip_saying("a\ud83db"), None, policy_of(OFFICE, example.fleet()))
+    pieces = trip_rows(trip_saying("a\ud83db"), None, example.fleet(), policy_of(OFFICE, example.fleet()))
 
     assert next(csv.reader([pieces["trips"].decode()]))[1] == "a?b"
 
