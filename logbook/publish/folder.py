@@ -27,14 +27,7 @@ _GRACE_S = 1.0
 _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
 
 
-def publish(
-    files: Iterable[File],
-    folder: Path,
-    seen: Seen | None = None,
-    *,
-    every: bool = False,
-    listed: Manifest | None = None,
-) -> Published:
+def publish(files: Iterable[File], folder: Path, seen: Seen | None = None, *, every: bool = False) -> Published:
     """Put the files into the folder, so that a reader never meets a page cut short or a dead link.
 
     Args:
@@ -43,7 +36,6 @@ def publish(
         folder: Where the archive stands; made where it is not there.
         seen: Remembers how the last build left this archive; without it, the bytes of each file that stands are looked at.
         every: Whether they are looked at in any case.
-        listed: The archive's list, where it was read already.
 
     Returns:
         What was changed.
@@ -57,7 +49,7 @@ def publish(
     try:
         folder.mkdir(parents=True, exist_ok=True)
         with alone(folder):
-            return _replace_all(files, folder, seen or Unseen(), read_manifest(folder, listed), every=every)
+            return _replace_all(files, folder, seen or Unseen(), read_manifest(folder), every=every)
     except BusyError as busy:
         raise PublishError(str(busy)) from busy
     except OSError as fault:

@@ -69,9 +69,11 @@ def read_last_good(folder: Path, unread: Iterable[str]) -> tuple[Reckoned, ...]:
         folder: Where the archive stands.
         unread: Names within the logs folder of logs, or folders of them, that are there but can't be read.
     """
-    listed = [path for path in sorted(read_manifest(folder).files) if path.startswith(f"{FOLDER}/")]
+    names = sorted(unread)
+    files = read_manifest(folder).files if names else {}
+    listed = sorted(path for path in files if path.startswith(f"{FOLDER}/"))
     found: dict[str, Reckoned] = {}
-    for name in sorted(unread) if listed else ():
+    for name in names if listed else ():
         place = _place(name)
         for path in listed:
             if path == f"{place}{_ENDING}" or path.startswith(f"{place}/"):

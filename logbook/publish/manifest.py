@@ -26,46 +26,23 @@ class Manifest(Struct, frozen=True, kw_only=True):
     unlinked: frozenset[str] = frozenset()
     digest: str = ""
 
-    @property
-    def has_trips(self) -> bool:
-        """Tell whether the archive has trips, with pages or without."""
-        return any(path.startswith("trips/") for path in self.files)
 
-    @property
-    def has_pages(self) -> bool:
-        """Tell whether the archive has pages."""
-        return any(path.endswith(".html") for path in self.files)
-
-    @property
-    def trips(self) -> frozenset[str]:
-        """Return the ids of the trips that the archive has pages of, or an export has files of."""
-        names = (path.removeprefix("trips/") for path in self.files if path.startswith("trips/"))
-        return frozenset(PurePosixPath(name).stem for name in names if "/" not in name)
-
-
-def read_manifest(folder: Path, known: Manifest | None = None) -> Manifest:
-    """Return the list of the archive in a folder; an empty one where there is none that can be read.
-
-    Args:
-        folder: Where the archive stands.
-        known: The list as it was read before; handed back where it still stands so.
-    """
+def read_manifest(folder: Path) -> Manifest:
+    """Return the list of the archive in a folder; an empty one where there is none that can be read."""
     try:
-        content = (folder / MANIFEST).read_bytes()
+        text = (folder / MANIFEST).read_bytes()
     except OSError:
         return Manifest()
-    digest = hashlib.sha256(content).hexdigest()
-    if known is not None and known.digest == digest:
-        return known
+    own = hashlib.sha256(text).hexdigest()
     try:
-        listed = msgspec.json.decode(content)
+        listed = msgspec.json.decode(text)
         files = {
             path: digest for path, digest in listed["files"].items() if isinstance(digest, str) and is_inside(path)
         }
         unlinked = frozenset(path for path in listed.get("unlinked", ()) if path in files)
     except (msgspec.MsgspecError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
-        return Manifest(digest=digest)
-    return Manifest(files=files, unlinked=unlinked, digest=digest)
+        return Manifest(digest=own)
+    return Manifest(files=files, unlinked=unlinked, digest=own)
 
 
 def manifest_text(files: Mapping[str, str], unlinked: Iterable[str] = ()) -> bytes:
@@ -99,14 +76,15 @@ def is_inside(path: str) -> bool:
 
 def has_trips(folder: Path) -> bool:
     """Tell whether an archive with trips stands in the folder, with pages or without."""
-    return read_manifest(folder).has_trips
+    return any(path.startswith("trips/") for path in read_manifest(folder).files)
 
 
 def has_pages(folder: Path) -> bool:
     """Tell whether an archive with pages stands in the folder."""
-    return read_manifest(folder).has_pages
+    return any(path.endswith(".html") for path in read_manifest(folder).files)
 
 
 def published_trips(folder: Path) -> frozenset[str]:
     """Return the ids of the trips that the archive in a folder has pages of, or an export has files of."""
-    return read_manifest(folder).trips
+    names = (path.removeprefix("trips/") for path in read_manifest(folder).files if path.startswith("trips/"))
+    return frozenset(PurePosixPath(name).stem for name in names if "/" not in name)
