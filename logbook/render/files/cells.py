@@ -36,7 +36,7 @@ def text_of(value: Cell, places: int = PLACES) -> str:  # noqa: PLR0911 - one li
         case Decimal():
             return f"{value:f}" if value.is_finite() else ""
         case datetime():
-            return value.isoformat(timespec="seconds")
+            return value.isoformat("T", "seconds")
         case bool():
             return "true" if value else "false"
         case tuple():
