@@ -36,9 +36,6 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
     parts = {name: packed_as_it_stands(getattr(share, name)) for name in Share.__struct_fields__}
     head = trip.figures.trip
     ends = head.docked or head.last_word
-    made = hashlib.sha256()
-    for part in parts.values():
-        made.update(hashlib.sha256(part).digest())
     entry = Entry(
         id=head.id,
         vessel=head.vessel,
@@ -50,9 +47,15 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         year=f"{ends.year:04}",
         file=trip.log.file,
         species=tuple(trip.figures.catch),
-        key=made.digest(),
+        key=hashlib.sha256(b"".join(hashlib.sha256(part).digest() for part in parts.values())).digest(),
+        rows={name: hashlib.sha256(content).digest() for name, content in rows.items()},
     )
-    return Kept(entry=entry, parts=parts, rows=dict(rows))
+    return Kept(entry=entry, pieces={**parts, **{_of_file(name): content for name, content in rows.items()}})
+
+
+def _of_file(name: str) -> str:
+    """Return what a piece of a file is kept by."""
+    return f"{name} in a file"
 
 
 class StoredLedger:
@@ -186,11 +189,20 @@ class StoredLedger:
 
     def rows(self, name: str, year: str | None = None) -> Iterator[bytes]:
         """Give the pieces of a file, of every trip or those of a year, by when they began."""
-        return self._shares.rows(name, year)
+        kept = _of_file(name)
+        if year is not None:
+            yield from (self._shares.piece(entry.id, kept) for entry in self.entries if entry.year == year)
+        else:
+            pieces = self._shares.pieces(kept)
+            yield from (pieces[entry.id] for entry in self.entries)
 
     def rows_key(self, name: str, year: str | None = None) -> bytes:
         """Return the key of those pieces."""
-        return self._shares.rows_key(name, year)
+        made = hashlib.sha256(name.encode())
+        for entry in self.entries:
+            if year is None or entry.year == year:
+                made.update(entry.rows[name])
+        return made.digest()
 
 
 def _in_time(entry: Entry) -> tuple[datetime, str]:

@@ -81,6 +81,7 @@ class Entry(Struct, frozen=True, kw_only=True):
         file: Its log, by name from the logs folder; empty in an edition that does not tell.
         species: Names of what it caught.
         key: Digest of what it gives to pages of many trips; another for anything else.
+        rows: Digests of its pieces of files, by what they are pieces of.
     """
 
     id: str
@@ -94,6 +95,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     file: str
     species: tuple[str, ...]
     key: bytes
+    rows: dict[str, bytes] = {}
 
 
 class Ledger(Protocol):

@@ -1,15 +1,14 @@
 """What each trip gives to the pages of many, as earlier builds of an archive left it, and sums over trips."""
 
-import hashlib
-from collections.abc import Iterable, Iterator, Mapping
-from datetime import UTC
+import zlib
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TypeVar
 
 import msgspec
 from msgspec import Struct
 
-from logbook.model.ledger import Entry, Share
+from logbook.model.ledger import Entry
 from logbook.model.packed import packed, packed_as_it_stands, unpacked
 from logbook.model.tally import Tally
 from logbook.store.store import Store, StoreError, sealed, unsealed
@@ -17,27 +16,25 @@ from logbook.store.store import Store, StoreError, sealed, unsealed
 T = TypeVar("T")
 
 SCHEMA = """
-CREATE TABLE IF NOT EXISTS share(site TEXT, trip TEXT, key BLOB, entry BLOB,
-  brief BLOB, tally BLOB, days BLOB, mishaps BLOB, kit BLOB, PRIMARY KEY (site, trip)) WITHOUT ROWID;
-CREATE TABLE IF NOT EXISTS piece(site TEXT, name TEXT, year TEXT, begins TEXT, trip TEXT, digest BLOB, content BLOB,
-  PRIMARY KEY (site, name, year, begins, trip)) WITHOUT ROWID;
+CREATE TABLE IF NOT EXISTS entry(site TEXT, trip TEXT, key BLOB, entry BLOB, PRIMARY KEY (site, trip)) WITHOUT ROWID;
+CREATE TABLE IF NOT EXISTS piece(site TEXT, name TEXT, trip TEXT, content BLOB, UNIQUE (site, name, trip));
 CREATE INDEX IF NOT EXISTS piece_of_trip ON piece(site, trip);
 CREATE TABLE IF NOT EXISTS tallied(site TEXT, name TEXT, key BLOB, tally BLOB, PRIMARY KEY (site, name)) WITHOUT ROWID;
 """
+_SWIFT = 1
+"""How hard zlib tries: pieces are read far more often than it is worth a millisecond to make them smaller."""
 
 
 class Kept(Struct, frozen=True, kw_only=True):
-    """A trip's share as it was packed, ready to be kept.
+    """What a trip gives to the pages of many as it was packed, ready to be kept.
 
     Attributes:
         entry: Its line among all trips.
-        parts: The parts of its share, by name.
-        rows: Its pieces of files, by name.
+        pieces: The parts of its share, and its pieces of files, by name.
     """
 
     entry: Entry
-    parts: Mapping[str, bytes]
-    rows: Mapping[str, bytes]
+    pieces: Mapping[str, bytes]
 
 
 class Shares:
@@ -47,8 +44,10 @@ class Shares:
         """Look up which trips are known, and by what key each was made."""
         store.tables(SCHEMA)
         self._store, self._site = store, str(site.resolve())
-        rows = store.rows("SELECT trip, key, entry FROM share WHERE site = ?", self._site)
-        self.known: dict[str, tuple[bytes, Entry]] = {trip: (key, _record(entry, Entry)) for trip, key, entry in rows}
+        rows = store.rows("SELECT trip, key, entry FROM entry WHERE site = ?", self._site)
+        self.known: dict[str, tuple[bytes, Entry]] = {
+            trip: (key, _record(unsealed(entry), Entry)) for trip, key, entry in rows
+        }
 
     def keep(self, key: bytes, kept: Kept) -> None:
         """Keep a trip's share, in place of what there was of it."""
@@ -56,57 +55,41 @@ class Shares:
         if entry.id in self.known:
             self._forget_pieces(entry.id)
         self.known[entry.id] = key, entry
-        parts = [sealed(kept.parts[name]) for name in Share.__struct_fields__]
-        row = (self._site, entry.id, key, sealed(packed(entry)), *parts)
-        self._store.change("INSERT OR REPLACE INTO share VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)", *row)
-        begins = entry.begins.astimezone(UTC).isoformat(timespec="microseconds")
-        for name, content in kept.rows.items():
-            digest = hashlib.sha256(content).digest()
-            place = (self._site, name, entry.year, begins, entry.id)
-            self._store.change("INSERT OR REPLACE INTO piece VALUES (?, ?, ?, ?, ?, ?, ?)", *place, digest, content)
+        row = (self._site, entry.id, key, sealed(packed(entry)))
+        self._store.change("INSERT OR REPLACE INTO entry VALUES (?, ?, ?, ?)", *row)
+        for name, content in kept.pieces.items():
+            piece = zlib.compress(content, _SWIFT)  # with a sum that tells of damage
+            self._store.change("INSERT OR REPLACE INTO piece VALUES (?, ?, ?, ?)", self._site, name, entry.id, piece)
 
     def forget_others(self, trips: Iterable[str]) -> None:
         """Forget all but some trips."""
         for trip in self.known.keys() - set(trips):
             del self.known[trip]
             self._forget_pieces(trip)
-            self._store.change("DELETE FROM share WHERE site = ? AND trip = ?", self._site, trip)
+            self._store.change("DELETE FROM entry WHERE site = ? AND trip = ?", self._site, trip)
 
     def _forget_pieces(self, trip: str) -> None:
         self._store.change("DELETE FROM piece WHERE site = ? AND trip = ?", self._site, trip)
 
+    def piece(self, trip: str, name: str) -> bytes:
+        """Return a piece that a trip gave."""
+        question = "SELECT content FROM piece WHERE site = ? AND name = ? AND trip = ?"
+        for (kept,) in self._store.rows(question, self._site, name, trip):
+            return _large(kept)
+        raise StoreError(f"nothing is kept of {trip}")
+
+    def pieces(self, name: str) -> dict[str, bytes]:
+        """Return a piece that every trip gave, by the trip's id."""
+        question = "SELECT trip, content FROM piece WHERE site = ? AND name = ?"
+        return {trip: _large(kept) for trip, kept in self._store.rows(question, self._site, name)}
+
     def part(self, trip: str, name: str, kind: type[T]) -> T:
         """Return a part of a trip's share: its `brief`, `tally`, `days`, `mishaps` or `kit`."""
-        question = f"SELECT {name} FROM share WHERE site = ? AND trip = ?"  # noqa: S608 - the names are our own
-        for (kept,) in self._store.rows(question, self._site, trip):
-            return _record(kept, kind)
-        raise StoreError(f"nothing is kept of {trip}")
+        return _record(self.piece(trip, name), kind)
 
     def parts(self, name: str, kind: type[T]) -> dict[str, T]:
         """Return a part of the share of every trip, by its id."""
-        question = f"SELECT trip, {name} FROM share WHERE site = ?"  # noqa: S608 - the same
-        return {trip: _record(kept, kind) for trip, kept in self._store.rows(question, self._site)}
-
-    def rows(self, name: str, year: str | None = None) -> Iterator[bytes]:
-        """Give the pieces of a file, of every trip or those of a year, by when they began."""
-        for digest, content in self._pieces("digest, content", name, year):
-            if hashlib.sha256(content).digest() != digest:
-                raise StoreError("damaged")
-            yield content
-
-    def rows_key(self, name: str, year: str | None = None) -> bytes:
-        """Return what changes exactly when one of those pieces does."""
-        made = hashlib.sha256(name.encode())
-        for trip, digest in self._pieces("trip, digest", name, year):
-            made.update(f"{trip}\0".encode())
-            made.update(digest)
-        return made.digest()
-
-    def _pieces(self, columns: str, name: str, year: str | None) -> Iterator[tuple[object, bytes]]:
-        question = f"SELECT {columns} FROM piece WHERE site = ? AND name = ?"  # noqa: S608 - the same
-        if year is None:
-            return self._store.rows(f"{question} ORDER BY begins, trip", self._site, name)
-        return self._store.rows(f"{question} AND year = ? ORDER BY begins, trip", self._site, name, year)
+        return {trip: _record(content, kind) for trip, content in self.pieces(name).items()}
 
     def tally(self, name: str, key: bytes) -> Tally | None:
         """Return sums that were kept by a name; None where they were of other trips."""
@@ -114,7 +97,7 @@ class Shares:
             "SELECT key, tally FROM tallied WHERE site = ? AND name = ?", self._site, name
         ):
             if known == key:
-                return _record(kept, Tally)
+                return _record(unsealed(kept), Tally)
         return None
 
     def keep_tally(self, name: str, key: bytes, tally: Tally) -> None:
@@ -128,8 +111,15 @@ class Shares:
         )
 
 
-def _record(kept: object, kind: type[T]) -> T:
+def _large(kept: bytes) -> bytes:
     try:
-        return unpacked(unsealed(kept), kind)
+        return zlib.decompress(kept)
+    except (zlib.error, TypeError) as fault:
+        raise StoreError(str(fault)) from fault
+
+
+def _record(content: bytes, kind: type[T]) -> T:
+    try:
+        return unpacked(content, kind)
     except (msgspec.MsgspecError, RecursionError) as fault:
         raise StoreError(str(fault)) from fault
