@@ -15,7 +15,7 @@ from logbook.model.figures import Reckoned
 from logbook.model.problem import Severity
 from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import published_trips
-from logbook.read.folder import FLEET_FILE, Folder, shown_name
+from logbook.read.folder import FLEET_FILE, Told, shown_name
 from logbook.redact.policy import policy_of
 from logbook.store.store import Store
 
@@ -88,7 +88,7 @@ def listed(logs: Path, read: Callable[[], T]) -> T:
         raise NoLogsError(f"{logs} can't be listed: {why}; what was published is left as it stands") from fault
 
 
-def unread_of(shown: Folder) -> tuple[str, ...]:
+def unread_of(shown: Told) -> tuple[str, ...]:
     """Return the names of logs and folders that are there but tell no trip at present."""
     closed = (problem.place.file for problem in shown.problems if problem.code in _NOT_READ)
     return tuple(sorted({*shown.unread, *closed}))
@@ -102,7 +102,7 @@ def keep_trips(logs: Path, place: Path, kept: int) -> None:
         )
 
 
-def keep_fleet(folder: Folder, logs: Path, places: Iterable[Path]) -> None:
+def keep_fleet(folder: Told, logs: Path, places: Iterable[Path]) -> None:
     """Refuse to replace what was made by a fleet file by what is made without it, where the file is there but tells nothing.
 
     Without it vessels, ports and measures are not known, nor what the fleet does not want shown.

@@ -31,6 +31,22 @@ class Placed(Struct, frozen=True, kw_only=True):
         return fold_name(self.vessel), self.begins, self.file
 
 
+class Head(Struct, frozen=True, kw_only=True):
+    """As much of a trip's figures as is asked of all trips at once.
+
+    Attributes:
+        id: Its id.
+        last_word: The time of the last thing logged.
+        caught: Species that were caught, in alphabetical order.
+        kept: Those of which a weight was kept.
+    """
+
+    id: str
+    last_word: datetime
+    caught: tuple[str, ...]
+    kept: tuple[str, ...]
+
+
 class Clash(Struct, frozen=True, kw_only=True):
     """What is wrong between two logs of one vessel, told at one of them.
 

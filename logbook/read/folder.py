@@ -5,8 +5,8 @@ The only module of this stage that touches the disk. A file that can't be opened
 
 import os
 import stat
-from collections.abc import Callable, Iterator, Sequence
-from datetime import datetime
+from collections.abc import Callable, Iterable, Iterator
+from functools import lru_cache
 from pathlib import Path
 
 from msgspec import Struct
@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from logbook.model.fleet import Fleet
 from logbook.model.names import fold_name
+from logbook.model.placed import Clash, Placed, placed
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Trip
 from logbook.read.fleet import read_fleet
@@ -27,22 +28,30 @@ _ENDINGS = (".yaml", ".yml")
 _LEFT_BEHIND = ("~", ".bak", ".tmp", ".swp")
 
 
-class Folder(Struct, frozen=True, kw_only=True):
-    """All that was read below a folder.
+class Told(Struct, frozen=True, kw_only=True):
+    """What a folder told, but for its trips.
 
     Attributes:
         fleet: Of the fleet file at its root, or what stands for it.
-        trips: Every trip that could be placed in time, by vessel, then by when it began, then by file.
         problems: All that is wrong, in the order of files and lines.
         logs: How many logs there are, readable or not.
         unread: Names of logs of which nothing could be read as a trip.
     """
 
     fleet: Fleet
-    trips: tuple[Trip, ...]
     problems: tuple[Problem, ...]
     logs: int
     unread: tuple[str, ...]
+
+
+class Folder(Told, frozen=True, kw_only=True):
+    """All that was read below a folder.
+
+    Attributes:
+        trips: Every trip that could be placed in time, by vessel, then by when it began, then by file.
+    """
+
+    trips: tuple[Trip, ...]
 
 
 class FleetFiles:
@@ -50,7 +59,8 @@ class FleetFiles:
 
     def __init__(self) -> None:
         """Begin with none read."""
-        self._read: dict[Path | None, Fleetwide] = {None: prepare()}
+        self._read: dict[Path | None, Fleetwide] = {None: fleet_in(None, "")[0]}
+        self._data: dict[Path | None, bytes | None] = {}
         self.problems: list[Problem] = []
 
     def of(self, log: Path) -> Fleetwide:
@@ -59,17 +69,27 @@ class FleetFiles:
 
     def read(self, path: Path | None) -> Fleetwide:
         """Return the fleet of a fleet file; of none, one that any vessel's name will do for."""
-        if path not in self._read:
-            shown = shown_name(path) if path is not None else ""
-            data, problem = open_file(path, shown) if path is not None else (None, None)
-            if data is None:
-                self.problems += [problem] if problem is not None else []
-                self._read[path] = self._read[None]
-            else:
-                fleet, problems = read_fleet(data, shown)
-                self.problems += problems
-                self._read[path] = prepare(fleet)
+        if path is not None and path not in self._read:
+            shown = shown_name(path)
+            self._data[path], problem = open_file(path, shown)
+            self._read[path], problems = fleet_in(self._data[path], shown)
+            self.problems += [problem] if problem is not None else []
+            self.problems += problems
         return self._read[path]
+
+    def data(self, path: Path | None) -> bytes | None:
+        """Return what stands in a fleet file; None where nothing can be read of it."""
+        self.read(path)
+        return self._data.get(path)
+
+
+@lru_cache(maxsize=8)
+def fleet_in(data: bytes | None, shown: str) -> tuple[Fleetwide, tuple[Problem, ...]]:
+    """Return the fleet of a fleet file's bytes, ready to read logs by, and what is wrong in it; without any, what stands for it."""
+    if data is None:
+        return prepare(), ()
+    fleet, problems = read_fleet(data, shown)
+    return prepare(fleet), problems
 
 
 def nearest_fleet_file(log: Path) -> Path | None:
@@ -100,6 +120,8 @@ def _as_given(found: Path, log: Path) -> Path:
 def shown_name(path: Path) -> str:
     """Return a path as messages show it: with letters that can't be printed, and line breaks, escaped."""
     text = os.fsencode(path).decode("utf-8", "backslashreplace")
+    if text.isprintable():
+        return text
     return "".join(letter if letter.isprintable() else letter.encode("unicode_escape").decode() for letter in text)
 
 
@@ -135,7 +157,8 @@ def read_folder(path: Path) -> Folder:
     trips.sort(key=lambda trip: (fold_name(trip.vessel.name), trip.begins, trip.file))
     found += fleets.problems
     paths = {shown_name(log): log for log in logs}
-    found += across(trips, lambda one, other: same_bytes(paths[one], paths[other]))
+    clashes = across(map(placed, trips), lambda one, other: same_bytes(paths[one], paths[other]))
+    found += map(clash_problem, clashes)
     return Folder(
         fleet=root.fleet,
         trips=tuple(trips),
@@ -153,17 +176,24 @@ def named_from(folder: Folder, path: Path) -> Folder:
         path: The logs folder, as it was given.
     """
     above = f"{shown_name(path)}/"
-
-    def plain(problem: Problem) -> Problem:
-        place = replace(problem.place, file=problem.place.file.removeprefix(above))
-        return replace(problem, place=place, message=problem.message.replace(above, ""))
-
     return replace(
         folder,
         trips=tuple(replace(trip, file=trip.file.removeprefix(above)) for trip in folder.trips),
-        problems=tuple(sorted(plain(problem) for problem in folder.problems)),
+        problems=tuple(sorted(plainly(problem, above) for problem in folder.problems)),
         unread=tuple(name.removeprefix(above) for name in folder.unread),
     )
+
+
+def plainly(problem: Problem, above: str) -> Problem:
+    """Return a problem that does not tell what stands before the names of all logs."""
+    place = replace(problem.place, file=problem.place.file.removeprefix(above))
+    return replace(problem, place=place, message=problem.message.replace(above, ""))
+
+
+def named_below(problem: Problem, above: str) -> Problem:
+    """Return a problem with what stands before the names of all logs put before its file's."""
+    place = problem.place
+    return replace(problem, place=Place(file=f"{above}{place.file}", line=place.line, column=place.column))
 
 
 def check_fleet_file(path: Path) -> tuple[Problem, ...]:
@@ -189,31 +219,43 @@ def find_logs(path: Path, found: list[Problem]) -> Iterator[Path]:
     if not path.is_dir():
         yield path
         return
-    yield from _below(path, sorted(entry.name for entry in path.iterdir()), found)
+    yield from (path / name for name, _ in logs_below(path, found))
 
 
-def _below(folder: Path, names: Sequence[str], found: list[Problem]) -> Iterator[Path]:
-    """Give the logs among the names of a folder, and below its folders; links are never followed."""
-    left = [folder / name for name in reversed(names)]
+def logs_below(folder: Path, found: list[Problem]) -> Iterator[tuple[str, os.stat_result]]:
+    """Give the logs below a folder by their names within it, in order, and what the system says of each; links are never followed.
+
+    What looks like a log but is none is reported.
+
+    Raises:
+        OSError: The folder itself can't be listed.
+    """
+    left = [(entry.name, entry) for entry in _last_first(folder)]
     while left:
-        path = left.pop()
-        name = path.name.casefold()
+        within, entry = left.pop()
+        name = entry.name.casefold()
         if name.startswith((".", "~$")) or name.endswith(_LEFT_BEHIND):
             continue
         try:
-            kind = stat.S_IFMT(path.lstat().st_mode)
+            seen = entry.stat(follow_symlinks=False)
+            kind = stat.S_IFMT(seen.st_mode)
             like_log = name.endswith(_ENDINGS)
-            if kind == stat.S_IFDIR and not like_log and not _unsayable(path.name):
-                left += sorted(path.iterdir(), reverse=True)
+            if kind == stat.S_IFDIR and not like_log and not _unsayable(entry.name):
+                left += [(f"{within}/{below.name}", below) for below in _last_first(entry)]
                 continue
         except OSError as fault:
-            found.append(_unreadable(path, fault))
+            found.append(_unreadable(folder / within, fault))
             continue
-        problem = _no_log(path, kind, like_log=like_log)
+        problem = _no_log(Path(folder, within), kind, like_log=like_log)
         if problem is not None:
             found.append(problem)
         elif like_log and name != FLEET_FILE:
-            yield path
+            yield within, seen
+
+
+def _last_first(folder: Path | os.DirEntry[str]) -> list[os.DirEntry[str]]:
+    with os.scandir(folder) as entries:
+        return sorted(entries, key=lambda entry: entry.name, reverse=True)
 
 
 def _no_log(path: Path, kind: int, *, like_log: bool) -> Problem | None:
@@ -248,6 +290,8 @@ def _misnamed(path: Path) -> Problem | None:
 
 def _unsayable(name: str) -> str:
     """Return what a name holds that no message and no page can show; empty where it holds nothing of the kind."""
+    if name.isprintable():
+        return ""
     if "\n" in name or "\r" in name:
         return "a line break in it"
     return "letters in it that are no UTF-8" if any("\ud800" <= sign <= "\udfff" for sign in name) else ""
@@ -292,7 +336,7 @@ def same_bytes(one: Path, other: Path) -> bool:
     return data == open_file(other, "")[0]
 
 
-def across(trips: Sequence[Trip], alike: Callable[[str, str], bool]) -> Iterator[Problem]:
+def across(trips: Iterable[Placed], alike: Callable[[str, str], bool]) -> Iterator[Clash]:
     """Give what is wrong between the logs of one vessel: the same trip twice, or two trips at once.
 
     A copy is told at the copy alone. Of two logs that differ either may be the one to keep, so both are told.
@@ -301,27 +345,26 @@ def across(trips: Sequence[Trip], alike: Callable[[str, str], bool]) -> Iterator
         trips: By vessel, then by when they began.
         alike: Tells of two of their files whether they hold the same.
     """
-    last: Trip | None = None
+    last: Placed | None = None
     for trip in trips:
-        if last is not None and fold_name(last.vessel.name) == fold_name(trip.vessel.name):
+        if last is not None and fold_name(last.vessel) == fold_name(trip.vessel):
             if trip.sailed is not None and trip.sailed == last.sailed:
-                yield _between(trip, last, "same-trip", "this is the same trip as", "keep one of the two")
+                yield Clash(file=trip.file, other=last.file, code="same-trip")
                 if not alike(trip.file, last.file):
-                    yield _between(last, trip, "same-trip", "this is the same trip as", "keep one of the two")
-            elif _ends(last) > trip.begins:
-                yield _between(
-                    trip, last, "logs-overlap", "this trip begins before the end of", "see the dates of both"
-                )
+                    yield Clash(file=last.file, other=trip.file, code="same-trip")
+            elif last.ends > trip.begins:
+                yield Clash(file=trip.file, other=last.file, code="logs-overlap")
         last = trip
 
 
-def _ends(trip: Trip) -> datetime:
-    """Return the last moment that a trip was certainly under way or landing."""
-    moments = [moment for tow in trip.tows for moment in (tow.shot, tow.hauled) if moment is not None]
-    moments += [landing.docked for landing in trip.landings if landing.docked is not None]
-    return max(moments, default=trip.begins)
-
-
-def _between(trip: Trip, other: Trip, code: str, message: str, hint: str) -> Problem:
-    place = Place(file=trip.file, line=1, column=1)
-    return Problem(place=place, severity=Severity.WARNING, code=code, message=f"{message} {other.file}", hint=hint)
+def clash_problem(clash: Clash, above: str = "") -> Problem:
+    """Return what is told of a clash; `above` is what stands before the names of both files."""
+    same = clash.code == "same-trip"
+    message = "this is the same trip as" if same else "this trip begins before the end of"
+    return Problem(
+        place=Place(file=f"{above}{clash.file}", line=1, column=1),
+        severity=Severity.WARNING,
+        code=clash.code,
+        message=f"{message} {above}{clash.other}",
+        hint="keep one of the two" if same else "see the dates of both",
+    )

@@ -8,9 +8,11 @@ from msgspec.structs import replace
 
 from logbook.model.figures import Neighbours
 from logbook.model.names import fold_name, slug
+from logbook.model.past import Left, Rested
 from logbook.model.placed import Placed, placed
 from logbook.model.trip import Trip
-from logbook.reckon.past import pasts
+from logbook.reckon.past import Behind, left_by
+from logbook.reckon.rest import rested
 
 ALONE = Neighbours()
 """A trip of which no other is known."""
@@ -78,6 +80,26 @@ def with_past(trips: Iterable[Trip]) -> Mapping[str, Neighbours]:
     """Return the same with what the earlier trips of each vessel leave behind, of trips whose whole logs are given."""
     found: dict[str, Neighbours] = {}
     for own in _by_vessel(trips):
-        near = in_a_row([placed(trip) for trip in own])
-        found |= {trip.file: replace(one, past=past) for trip, one, past in zip(own, near, pasts(own), strict=True)}
+        logs = {trip.file: rested(trip) for trip in own}
+        near = beside([placed(trip) for trip in own], [left_by(trip) for trip in own])
+        for trip, (one, recent) in zip(own, near, strict=True):
+            found[trip.file] = with_rest(one, (logs[file] for file in recent))
     return found
+
+
+def beside(own: Sequence[Placed], left: Sequence[Left]) -> Iterator[tuple[Neighbours, tuple[str, ...]]]:
+    """Give what is said of each of one vessel's trips by the others but for her rest, and the logs that tell of that.
+
+    Args:
+        own: The trips in order.
+        left: What each leaves behind.
+    """
+    behind = Behind()
+    for near, trip in zip(in_a_row(own), left, strict=True):
+        yield replace(near, past=behind.before(trip)), behind.recent(trip)
+        behind.add(trip)
+
+
+def with_rest(near: Neighbours, recent: Iterable[Rested]) -> Neighbours:
+    """Return the same with her rest on the trips before."""
+    return replace(near, past=replace(near.past, recent=tuple(recent)))

@@ -4,7 +4,7 @@ Of each trip only what it leaves is needed, not the whole of it, so that a chang
 """
 
 from bisect import insort
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from msgspec.structs import replace
 
@@ -91,19 +91,12 @@ def _species(trip: Trip) -> dict[str, None]:
     return dict.fromkeys(species_key(name) for name in dict.fromkeys(names))
 
 
-def pasts(trips: Iterable[Trip]) -> Iterator[Past]:
-    """Give for each of one vessel's trips, in order of time, what the earlier ones leave behind for it."""
-    behind = Behind()
-    logs: dict[str, Rested] = {}
-    for trip in trips:
-        left = left_by(trip)
-        past = behind.before(left)
-        yield replace(past, recent=tuple(logs[file] for file in behind.recent(left)))
-        behind.add(left)
-        logs[trip.file] = rested(trip)
-
-
 def past_of(earlier: Iterable[Trip], trip: Trip) -> Past:
     """Return what trips leave behind for another; they are one vessel's, in order of time, each as its log has it."""
-    *_, last = pasts((*earlier, trip))
-    return last
+    behind = Behind()
+    logs: dict[str, Rested] = {}
+    for one in earlier:
+        behind.add(left_by(one))
+        logs[one.file] = rested(one)
+    left = left_by(trip)
+    return replace(behind.before(left), recent=tuple(logs[file] for file in behind.recent(left)))

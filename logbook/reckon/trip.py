@@ -164,19 +164,27 @@ def reckon_trips(
     def found(file: str) -> tuple[Neighbours, tuple[Problem, ...]]:
         return neighbours[file], tuple(sorted(by_file.get(file, ())))
 
-    made = [_reckoned(trip, fleet, *found(trip.file)) for trip in known]
-    made += [_as_it_was(one, *found(one.log.file)) for one in kept]
+    made = [reckon_among(trip, fleet, *found(trip.file)) for trip in known]
+    made += [as_it_was(one, *found(one.log.file)) for one in kept]
     return tuple(sorted(made, key=lambda one: (fold_name(one.log.vessel.name), one.log.begins, one.log.file)))
 
 
-def _reckoned(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
+def reckon_among(trip: Trip, fleet: Fleet, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
+    """Return a trip with its figures.
+
+    Args:
+        trip: The trip.
+        fleet: Its fleet.
+        neighbours: What the vessel's other trips say of it.
+        problems: What is wrong in its log, in order.
+    """
     now = stand(trip, fleet, neighbours)
     return Reckoned(
         log=trip, figures=_figures(trip, now, neighbours, problems), neighbours=neighbours, course=reckon_course(now)
     )
 
 
-def _as_it_was(trip: Reckoned, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
+def as_it_was(trip: Reckoned, neighbours: Neighbours, problems: tuple[Problem, ...]) -> Reckoned:
     """Return a trip with the figures it had; only its place among the vessel's trips is found anew."""
     head = trip.figures.trip
     gone_again = neighbours.next_sailed is not None and head.state in ("at sea", "homeward")

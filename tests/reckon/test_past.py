@@ -9,7 +9,8 @@ from msgspec.structs import replace
 
 from logbook.model.past import Past, Spread
 from logbook.model.trip import Trip
-from logbook.reckon.past import Behind, left_by, past_of, pasts
+from logbook.reckon.neighbours import with_past
+from logbook.reckon.past import Behind, left_by, past_of
 from tests.read.logs import trip
 
 
@@ -55,7 +56,8 @@ def test_what_a_trip_has_nothing_to_do_with_does_not_bear_on_it() -> None:
 def test_each_trip_has_what_those_before_it_leave() -> None:
     trips = [log(day) for day in (1, 3, 5)]
 
-    assert list(pasts(trips)) == [past_of(trips[:n], trip) for n, trip in enumerate(trips)]
+    made = with_past(trips)
+    assert [made[trip.file].past for trip in trips] == [past_of(trips[:n], trip) for n, trip in enumerate(trips)]
 
 
 def test_nets_are_left_with_their_hours_and_those_not_towed_stay_known() -> None:
