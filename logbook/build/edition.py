@@ -110,7 +110,7 @@ class _Edition:
         """Make trips anew, side by side."""
         works = (
             TripWork(
-                content=self._reading.content(work.log),
+                task=self._reading.task(work.log),
                 held=self._held(work.log),
                 known=self._made.drafts(work.name).known,
             )
@@ -128,7 +128,7 @@ class _Edition:
         return partial(self._anew, log)
 
     def _anew(self, log: str, drafts: Drafts) -> Iterator[Page]:
-        for file in self._of.files(self._reading.content(log), drafts, held=self._held(log)):
+        for file in self._of.files(self._reading.task(log), drafts, held=self._held(log)):
             yield Page(path=file.path, content=file.content or b"")
 
     def _whole(self, trip_id: str) -> Reckoned:

@@ -9,6 +9,7 @@ from functools import partial
 from msgspec import Struct
 
 from logbook.build.ledger import kept_of
+from logbook.known import Task, reckoned
 from logbook.model.edition import Policy
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
@@ -24,19 +25,18 @@ from logbook.render.frame import Site
 from logbook.render.language import speaking, speech_of
 from logbook.render.pages import trip_files
 from logbook.store.shares import Kept
-from logbook.store.trips import unpacked_trip
 
 
 class TripWork(Struct, frozen=True, kw_only=True):
     """What is to be made of a trip.
 
     Attributes:
-        content: The trip with all that was read and reckoned, as it is kept.
+        task: The trip, to be reckoned.
         held: Whether nothing is to tell yet where its tows were.
         known: Its files that stand, with what each was made of.
     """
 
-    content: bytes
+    task: Task
     held: bool
     known: Mapping[str, bytes]
 
@@ -68,7 +68,7 @@ class EditionOf(Struct, frozen=True, kw_only=True):
 
     def __call__(self, work: TripWork) -> TripMade:
         """Return what is made of a trip."""
-        trip = unpacked_trip(work.content)
+        trip = reckoned(work.task, self.fleet)
         with speaking(speech_of(self.fleet.language)):
             shown = self.shown(trip, held=work.held)
             drafts = Drafts(self.fleet.language, work.known)
@@ -81,9 +81,9 @@ class EditionOf(Struct, frozen=True, kw_only=True):
         """Return a trip as the edition shows it: what it does not show is gone before anything is summed, rendered or kept."""
         return redact_trip(trip, self.policy, held=held)
 
-    def files(self, content: bytes, drafts: Drafts, *, held: bool) -> Iterator[Page | Draft]:
+    def files(self, task: Task, drafts: Drafts, *, held: bool) -> Iterator[Page | Draft]:
         """Give a trip's own files."""
-        trip = unpacked_trip(content)
+        trip = reckoned(task, self.fleet)
         return self._files(self.shown(trip, held=held), trip.log.file, drafts)
 
     def _files(self, shown: Reckoned, log: str, drafts: Drafts) -> Iterator[Page | Draft]:

@@ -129,10 +129,6 @@ class Reading:
         """
         return reckoned(self.task(name), self._of.fleet)
 
-    def content(self, name: str) -> bytes:
-        """Return the trip of a log with its figures, packed."""
-        return packed(self.trip(name))
-
     def _problems(self, name: str) -> tuple[Problem, ...]:
         return tuple(problem for problem in self.shown.problems if problem.place.file == name)
 

@@ -11,7 +11,7 @@ import msgspec
 from msgspec import Struct
 
 from logbook.model.entries import Lean
-from logbook.model.figures import Neighbours, Reckoned
+from logbook.model.figures import Neighbours
 from logbook.model.packed import packed, unpacked
 from logbook.model.past import Left, Rested
 from logbook.model.placed import Clash, Head, Placed
@@ -206,8 +206,3 @@ def _record(kept: object, kind: type[T]) -> T:
         return unpacked(unsealed(kept), kind)
     except (msgspec.MsgspecError, RecursionError) as fault:
         raise StoreError(str(fault)) from fault
-
-
-def unpacked_trip(content: bytes) -> Reckoned:
-    """Return a trip with its figures that was packed."""
-    return unpacked(content, Reckoned)
