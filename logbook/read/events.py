@@ -228,28 +228,34 @@ class Grower:
         return max(1, column - self._swaps.moved.get(line, 0))
 
     def _mapping(self, mark: Any, last: int, *, flow: bool) -> Mapping:  # noqa: ANN401 - marks of PyYAML have no common type
-        items = self._items
+        items = iter(self._items)
+        entries = tuple(zip(items, items, strict=True))
+        lost: tuple[Lost, ...] = ()
+        line = mark.line + 1
+        column = self._typed(line, mark.column + 1)
+        last = max(last, entries[-1][1].end_line if entries else line)
+        if len(entries) > MAX_ENTRIES or not _all_usual(entries):
+            entries, lost = self._one_by_one(entries, flow=flow)
+        return Mapping(self.file, line, column, last, entries, lost, flow)
+
+    def _one_by_one(
+        self, typed: tuple[tuple[Any, Any], ...], *, flow: bool
+    ) -> tuple[tuple[tuple[Scalar, Node], ...], tuple[Lost, ...]]:
+        """Return the entries of a mapping that has unusual ones, and what is lost of it."""
         entries: list[tuple[Scalar, Node]] = []
         lost: list[Lost] = []
         keyless = self._swaps.keyless
-        for key, value in zip(items[::2], items[1::2], strict=True):
-            # nearly all entries are usual; a call for each to find that out would cost more than all the rest
-            usual = value.__class__ is Mapping or (
-                value.__class__ is Scalar and value.end_line == key.line and value.value and not value.comment
-            )
+        for key, value in typed:
             if len(entries) >= MAX_ENTRIES:
                 self._too_many(key)
                 break
-            if usual and key.__class__ is Scalar and key.value[:1].isalpha():
+            if _all_usual(((key, value),)):
                 entries.append((key, value))
             elif (key.line, key.column) in keyless:
                 lost.append(keyless[key.line, key.column])
             else:
                 self.silent.take(key, value, entries, lost, flow=flow)
-        line = mark.line + 1
-        column = self._typed(line, mark.column + 1)
-        last = max(last, items[-1].end_line if items else line)
-        return Mapping(self.file, line, column, last, tuple(entries), tuple(lost), flow=flow)
+        return tuple(entries), tuple(lost)
 
     def _sequence(self, mark: Any, last: int, *, flow: bool) -> Sequence:  # noqa: ANN401 - marks of PyYAML have no common type
         items = self._items
@@ -278,6 +284,19 @@ class Grower:
             self.silent.brackets(node, above.start_mark.column if above is not None else -1)
         if self._lines and self._lines[end.line][end.column : end.column + 1] == "#":
             self.silent.doubtful = True
+
+
+def _all_usual(entries: tuple[tuple[Any, Any], ...]) -> bool:
+    """Tell whether entries need no look, as nearly all: a key that begins with a letter, behind it a mapping or a text on its line."""
+    for key, value in entries:
+        if value.__class__ is Scalar:
+            if value.end_line != key.line or not value.value or value.comment:
+                return False
+        elif value.__class__ is not Mapping:
+            return False
+        if key.__class__ is not Scalar or not key.value[:1].isalpha():
+            return False
+    return True
 
 
 def _refuse_marked(event: Any) -> None:  # noqa: ANN401 - events of PyYAML have no common type
