@@ -10,7 +10,8 @@ from urllib.parse import unquote
 
 import pytest
 
-from logbook.build import build, export
+from logbook.build import build
+from logbook.export import export
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
 from logbook.publish.folder import PublishError
 from tests.redact.canaries import (

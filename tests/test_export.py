@@ -6,8 +6,10 @@ from pathlib import Path
 import pytest
 from frictionless import Package
 
-from logbook.build import NoLogsError, build, export
+from logbook.build import build
 from logbook.cli.main import main
+from logbook.export import export
+from logbook.model.built import NoLogsError
 from logbook.model.edition import CREW, OFFICE
 from logbook.publish.folder import PublishError
 from logbook.publish.lock import LOCK
