@@ -45,8 +45,6 @@ def redacted(trips: Iterable[Reckoned], policy: Policy) -> tuple[Reckoned, ...]:
     every = tuple(trips)
     latest = max((trip.figures.trip.last_word for trip in every), default=None)
     return tuple(
-        redact_trip(
-            trip, policy, held=latest is not None and is_held(trip.figures.trip.last_word, latest, policy)
-        )
+        redact_trip(trip, policy, held=latest is not None and is_held(trip.figures.trip.last_word, latest, policy))
         for trip in every
     )

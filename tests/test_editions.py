@@ -12,8 +12,8 @@ import pytest
 
 from logbook.build import build
 from logbook.export import export
+from logbook.model.built import PublishError
 from logbook.model.edition import CREW, EDITIONS, OFFICE, PUBLIC
-from logbook.publish.folder import PublishError
 from tests.redact.canaries import (
     DEGREES,
     EXACT_ROWS,

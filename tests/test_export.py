@@ -9,9 +9,8 @@ from frictionless import Package
 from logbook.build import build
 from logbook.cli.main import main
 from logbook.export import export
-from logbook.model.built import NoLogsError
+from logbook.model.built import NoLogsError, PublishError
 from logbook.model.edition import CREW, OFFICE
-from logbook.publish.folder import PublishError
 from logbook.publish.lock import LOCK
 from logbook.publish.manifest import MANIFEST
 from tests.render.files.data import AT_SEA, FLEET_OF_TWO, LANDED

@@ -219,7 +219,11 @@ def test_out_turn_age_and_gross_are_of_the_trips_that_tell_them() -> None:
     assert own.mean_ice_days == pytest.approx((100 * 2 + 300 * 1) / 400)
     assert made.species["cod"].out_turn_kg == 90
     # Of the season only those that docked: the days of two trips, and no fish still at sea.
-    assert (made.seasons["2026"].out_turn_kg, made.seasons["2026"].gross, made.seasons["2026"].kept_kg) == (90, 315, 400)
+    assert (made.seasons["2026"].out_turn_kg, made.seasons["2026"].gross, made.seasons["2026"].kept_kg) == (
+        90,
+        315,
+        400,
+    )
 
 
 def test_fasts_stand_in_order_of_time_those_of_no_known_time_last() -> None:
@@ -309,7 +313,7 @@ def test_a_vessel_in_two_spellings_goes_by_the_first() -> None:
 
 
 def test_the_best_trips_are_the_ended_ones_that_kept_most_a_day() -> None:
-    def kept(month: int, kg: int, docked: bool = True) -> str:
+    def kept(month: int, kg: int, *, docked: bool = True) -> str:
         end = f"2026-{month:02}-06 05:30" if docked else None
         return log(f"2026-{month:02}-04 05:30", end, f"shot: 18:00, hauled: 19:00, catch: {{cod: {kg} kg}}")
 
@@ -323,7 +327,10 @@ def test_the_usual_catch_of_a_species_is_that_of_the_middle_trip_that_kept_any()
         return log(f"2026-{month:02}-04 05:30", None, f"shot: 18:00, hauled: 19:00, catch: {{{catch}}}")
 
     made = vessel(
-        kept(1, "cod: 10 kg, ling: 3 kg"), kept(2, "cod: 50 kg"), kept(3, "cod: 30 kg, ling: 0 kg"), kept(4, "ling: plenty")
+        kept(1, "cod: 10 kg, ling: 3 kg"),
+        kept(2, "cod: 50 kg"),
+        kept(3, "cod: 30 kg, ling: 0 kg"),
+        kept(4, "ling: plenty"),
     )
 
     assert [(one.name, one.trips, one.median_kg, one.most_kg, one.most_id, one.kept_kg) for one in made.usual] == [

@@ -57,7 +57,8 @@ def test_the_usual_catch_is_the_middle_trip() -> None:
         catch = ByName([("cod", replace(made.figures.catch["cod"], kept_kg=kept))])
         trips.append(replace(made, figures=replace(made.figures, catch=catch)))
     trips = [
-        replace(one, figures=replace(one.figures, trip=replace(one.figures.trip, id=str(n)))) for n, one in enumerate(trips)
+        replace(one, figures=replace(one.figures, trip=replace(one.figures.trip, id=str(n))))
+        for n, one in enumerate(trips)
     ]
     usual = ledger_of(trips).vessel("Solan Bright").usual[0]
 

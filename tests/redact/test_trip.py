@@ -32,9 +32,7 @@ FAST_TYPED, HELD_FAST = "58 35.9N 015 20.2W", "59 15.7N 016 05.9W"
 def redacted(folder: Path, edition: str, editions: str = DEFAULT) -> tuple[Reckoned, Reckoned]:
     logs = plant(folder, editions)
     shown = named_from(read_folder(logs), logs)
-    landed, at_sea = shown_in(
-        reckon_trips(shown.trips, shown.fleet, shown.problems), policy_of(edition, shown.fleet)
-    )
+    landed, at_sea = shown_in(reckon_trips(shown.trips, shown.fleet, shown.problems), policy_of(edition, shown.fleet))
     return landed, at_sea
 
 
