@@ -1,7 +1,7 @@
 """What is known of each ground, and the same weeks of other years."""
 
 from collections.abc import Sequence
-from datetime import UTC, date, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 
 import pytest
@@ -162,6 +162,30 @@ def test_a_trip_that_was_out_in_the_same_weeks_is_never_passed_over(
     span = timedelta(weeks=weeks)
 
     assert year_of(day, at, span) is None or may_touch(first, last, at, span)
+
+
+@given(DAYS, st.integers(0, 60), MOMENTS, st.integers(0, 4))
+@settings(max_examples=200)
+def test_one_is_looked_at_only_where_a_day_of_hers_is_of_these_weeks(
+    first: date, length: int, at: datetime, weeks: int
+) -> None:
+    days = range(first.toordinal(), min(first.toordinal() + length, date.max.toordinal()) + 1)
+    span = timedelta(weeks=weeks)
+    found = [day for day in days if year_of(date.fromordinal(day), at, span) is not None]
+
+    assert may_touch(first, date.fromordinal(days[-1]), at, span) is bool(found)
+
+
+def test_a_tow_that_a_faulty_log_has_before_its_trip_began_is_found_in_these_weeks() -> None:
+    early = reckoned(
+        A.replace("2025-03-04", "2025-06-04")
+        .replace("shot: 18:00", "shot: 2025-03-10 18:00")
+        .replace("2025-03-05", "2025-06-05"),
+        B,
+    )
+    saddle = of(early)["The Saddle"]
+
+    assert [(year, one.tows) for year, one in saddle.same_weeks.items()] == [("2026", 1), ("2025", 2)]
 
 
 def test_a_trip_far_from_these_weeks_is_passed_over() -> None:

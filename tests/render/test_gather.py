@@ -88,7 +88,7 @@ def test_a_trip_in_a_table_knows_whether_it_was_weighed() -> None:
 def entry(vessel: str, state: str, docked: datetime | None = None) -> Entry:
     return Entry(
         id=f"{vessel}-1", vessel=vessel, begins=DAY, docked=docked, last_word=docked or DAY, state=state, season="2026", year="2026",
-        file="", species=(), key=b"",
+        file="", species=(), fished=None, key=b"",
     )  # fmt: skip
 
 
