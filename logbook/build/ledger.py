@@ -2,7 +2,7 @@
 
 import hashlib
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from functools import cache, cached_property
 
 from logbook.model.figures import Reckoned
@@ -47,6 +47,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
         year=f"{ends.year:04}",
         file=trip.log.file,
         species=tuple(trip.figures.catch),
+        fished=_fished(share.days),
         key=hashlib.sha256(b"".join(hashlib.sha256(part).digest() for part in parts.values())).digest(),
         rows={name: hashlib.sha256(content).digest() for name, content in rows.items()},
     )
@@ -174,8 +175,8 @@ class StoredLedger:
     def grounds(self) -> Iterator[GroundFigures]:
         """Give what is known of every ground that a tow names, the most fished first."""
         latest = self.latest
-        out = [one for one in self.entries if latest and may_touch(one.begins.date(), one.last_word.date(), latest)]
-        days = (self._shares.part(entry.id, "days", Days) for entry in out)
+        near = [one for one in self.entries if latest and one.fished and may_touch(*one.fished, latest)]
+        days = (self._shares.part(entry.id, "days", Days) for entry in near)
         return reckon_grounds(self._every, days, self._mishaps, latest)
 
     @cached_property
@@ -203,6 +204,12 @@ class StoredLedger:
             if year is None or entry.year == year:
                 made.update(entry.rows[name])
         return made.digest()
+
+
+def _fished(days: Days) -> tuple[date, date] | None:
+    """Return the first and the last day of some tows: a faulty log may have tows before its trip began."""
+    every = [day for of_ground in days.grounds.values() for day in of_ground]
+    return (date.fromordinal(min(every)), date.fromordinal(max(every))) if every else None
 
 
 def _in_time(entry: Entry) -> tuple[datetime, str]:

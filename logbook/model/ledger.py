@@ -4,7 +4,7 @@ All trips of an archive need not be in memory at once: only a line of each is, b
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from typing import Protocol
 
 from msgspec import Struct
@@ -80,6 +80,7 @@ class Entry(Struct, frozen=True, kw_only=True):
         year: The calendar year of its docking, else of its last word, by which files are parted.
         file: Its log, by name from the logs folder; empty in an edition that does not tell.
         species: Names of what it caught.
+        fished: The first and the last day of its tows on grounds, by their own clocks; None where it has none.
         key: Digest of what it gives to pages of many trips; another for anything else.
         rows: Digests of its pieces of files, by what they are pieces of.
     """
@@ -94,6 +95,7 @@ class Entry(Struct, frozen=True, kw_only=True):
     year: str
     file: str
     species: tuple[str, ...]
+    fished: tuple[date, date] | None
     key: bytes
     rows: dict[str, bytes] = {}
 

@@ -31,7 +31,7 @@ def reckon_grounds(
 
     Args:
         tally: Of all trips.
-        days: Of those trips at least that were out within three weeks of the day of the latest word, in whatever year.
+        days: Of those trips at least that fished within three weeks of the day of the latest word, in whatever year.
         mishaps: Of all trips.
         latest: The last word of the archive: the same weeks are those round it, so that the same logs always give the same figures.
     """
@@ -131,11 +131,10 @@ def year_of(day: date, moment: datetime, weeks: timedelta) -> int | None:
 
 
 def may_touch(first: date, last: date, moment: datetime, weeks: timedelta = WEEKS) -> bool:
-    """Tell whether any day from one to another may lie within so many weeks of a moment's day, in whatever year."""
-    near = weeks + timedelta(days=1)  # a day is that of its own clock
+    """Tell whether any day from one to another lies within so many weeks of a moment's day, in whatever year."""
     for year in range(max(first.year - 1, MINYEAR), min(last.year + 1, MAXYEAR) + 1):
         middle = _day_in(moment.date(), year).toordinal()
-        if middle - near.days <= last.toordinal() and first.toordinal() <= middle + near.days:
+        if middle - weeks.days <= last.toordinal() and first.toordinal() <= middle + weeks.days:
             return True
     return False
 

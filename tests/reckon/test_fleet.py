@@ -1,5 +1,6 @@
 """Sums over the fleet."""
 
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from decimal import Decimal
 
@@ -10,8 +11,9 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
-from logbook.model.fleet_figures import FleetFigures
-from logbook.reckon.fleet import reckon_fleet, season
+from logbook.model.fleet_figures import FleetFigures, VesselFigures
+from logbook.reckon.landed import landed_of, season
+from tests.ledger import ledger_of
 from tests.read.logs import FLEET, fleet
 from tests.reckon.build import reckoned
 
@@ -45,19 +47,24 @@ tows:
 ALL = reckoned(A, B, C)
 
 
+def sums(trips: Sequence[Reckoned]) -> FleetFigures:
+    return ledger_of(trips, fleet()).fleet()
+
+
 @given(st.permutations(ALL))
 @settings(max_examples=6)
 def test_the_order_of_trips_changes_nothing(trips: list[Reckoned]) -> None:
-    made = reckon_fleet(trips, fleet())
-    usual = reckon_fleet(ALL, fleet())
+    made = sums(trips)
+    usual = sums(ALL)
 
     assert made == usual
     assert list(made.species) == list(usual.species)
     assert list(made.vessels) == list(usual.vessels)
+    assert list(made.grounds) == list(usual.grounds)
 
 
 def test_a_vessel_is_one_whatever_the_case_and_has_its_days() -> None:
-    made = reckon_fleet(ALL, fleet())
+    made = sums(ALL)
 
     own = made.vessels["Solan Bright"]
     assert (own.trips, own.tows, own.foul_tows, own.kept_kg) == (2, 7, 2, 260)
@@ -65,7 +72,7 @@ def test_a_vessel_is_one_whatever_the_case_and_has_its_days() -> None:
 
 
 def test_catch_per_hour_is_total_over_total_of_what_is_known() -> None:
-    made = reckon_fleet(ALL, fleet())
+    made = sums(ALL)
 
     # By hand: 140 kg in 4 h and 120 kg in 8 h; the last tow's catch is not known, its hour does not count.
     assert made.vessels["Solan Bright"].kept_kg_per_h == pytest.approx(260 / 12)
@@ -77,16 +84,16 @@ def test_catch_per_hour_is_total_over_total_of_what_is_known() -> None:
 
 
 def test_a_species_rate_is_over_all_hours_with_a_known_catch() -> None:
-    cod = reckon_fleet(ALL, fleet()).species["cod"]
+    cod = sums(ALL).species["cod"]
 
     assert (cod.tows, cod.trips, cod.kept_kg, cod.towed_h) == (2, 1, 120, 4)
     assert cod.kept_kg_per_h == pytest.approx(120 / 14)
     assert cod.kept_kg_per_h_clean == pytest.approx(100 / 8)
-    assert reckon_fleet(ALL, fleet()).species["skate"].kept_kg is None
+    assert sums(ALL).species["skate"].kept_kg is None
 
 
 def test_parts_add_up_to_the_whole() -> None:
-    made = reckon_fleet(ALL, fleet())
+    made = sums(ALL)
 
     for figure in ("kept_kg", "put_back_kg", "live_kg"):
         vessels = sum(getattr(group, figure) or 0 for group in made.vessels.values())
@@ -95,12 +102,14 @@ def test_parts_add_up_to_the_whole() -> None:
 
 
 def test_landings_are_as_weighed_else_as_hailed_by_month_without_holes() -> None:
-    made = reckon_fleet(ALL, fleet())
+    made = sums(ALL)
+    landed = [landed_of(trip, fleet()) for trip in ALL]
 
-    assert [(trip.weighed, dict(trip.species)) for trip in made.landed] == [
-        (True, {"cod": Decimal(125)}),
-        (False, {"haddock": Decimal(120)}),
-    ]
+    assert {(trip.docked.isoformat(), trip.weighed, *trip.species.items()) for trip in landed if trip is not None} == {
+        ("2026-01-10T09:00:00+00:00", True, ("cod", Decimal(125))),
+        ("2026-03-10T09:00:00+00:00", False, ("haddock", Decimal(120))),
+    }
+    assert landed.count(None) == 1
     assert {month: dict(fish) for month, fish in made.landed_by_month.items()} == {
         "2026-01": {"cod": 125},
         "2026-02": {},
@@ -112,13 +121,13 @@ def test_landings_are_as_weighed_else_as_hailed_by_month_without_holes() -> None
 def test_a_month_end_at_new_year_has_no_hole() -> None:
     trips = reckoned(A, A.replace("2026-01-04", "2025-11-04").replace("2026-01-10", "2025-11-10"))
 
-    assert list(reckon_fleet(trips, fleet()).landed_by_month) == ["2025-11", "2025-12", "2026-01"]
+    assert list(sums(trips).landed_by_month) == ["2025-11", "2025-12", "2026-01"]
 
 
 def test_nothing_gives_nothing() -> None:
-    made = reckon_fleet((), fleet())
+    made = sums(())
 
-    assert (len(made.vessels), len(made.species), made.landed, len(made.landed_by_month)) == (0, 0, (), 0)
+    assert (len(made.vessels), len(made.species), len(made.grounds), len(made.landed_by_month)) == (0, 0, 0, 0)
 
 
 @pytest.mark.parametrize(
@@ -138,7 +147,11 @@ def test_a_season_is_the_year_or_both_its_years(docked: str, starts: tuple[int, 
 
 
 def of(*logs: str) -> FleetFigures:
-    return reckon_fleet(reckoned(*logs), fleet())
+    return sums(reckoned(*logs))
+
+
+def vessel(*logs: str, name: str = "Solan Bright") -> VesselFigures:
+    return ledger_of(reckoned(*logs), fleet()).vessel(name)
 
 
 def log(sailed: str, docked: str | None, tows: str = "", landed: str = "", vessel: str = "Solan Bright") -> str:
@@ -148,57 +161,22 @@ def log(sailed: str, docked: str | None, tows: str = "", landed: str = "", vesse
     return f"vessel: {vessel}\nsailed: {sailed}, Port Kerrin\n" + (f"tows:\n{lines}" if lines else "") + end
 
 
-@pytest.mark.parametrize(
-    "docked",
-    ["2020-12-31", "2021-01-03", "2021-01-04", "2024-12-30", "2025-12-28", "2025-12-29", "2026-01-01", "2027-01-01"],
-)
-def test_a_week_is_that_of_the_standard_and_a_month_that_of_the_calendar(docked: str) -> None:
-    # ISO 8601 week dates, as the C library's strftime has them.
-    day = datetime.fromisoformat(docked)
-    made = of(log(f"{day.year - 1}-11-04 05:30", f"{docked} 09:00"))
-
-    assert list(made.weeks) == [day.strftime("%G-W%V")]
-    assert list(made.months) == [docked[:7]]
-
-
-def test_weeks_months_and_seasons_are_of_docking_and_stand_in_order() -> None:
+def test_a_season_is_of_those_that_docked_in_it() -> None:
     made = of(
         log("2026-02-27 05:30", "2026-03-02 09:00", "shot: 18:00, hauled: 20:00, catch: {cod: 10 kg}"),
         log("2026-02-20 05:30", "2026-02-26 09:00", "shot: 18:00, hauled: 19:00, catch: {cod: 30 kg}"),
         log("2025-12-20 05:30", "2026-01-02 09:00", "shot: 18:00, hauled: 19:00, catch: {cod: 5 kg}"),
         log("2026-03-20 05:30", None, "shot: 18:00, hauled: 19:00, catch: {cod: 70 kg}"),
+        log("2027-03-20 05:30", None, "shot: 18:00, hauled: 19:00, catch: {cod: 70 kg}"),
     )
 
-    assert {name: group.kept_kg for name, group in made.weeks.items()} == {
-        "2026-W01": 5,
-        "2026-W09": 30,
-        "2026-W10": 10,
-    }
-    assert {name: group.kept_kg for name, group in made.months.items()} == {"2026-01": 5, "2026-02": 30, "2026-03": 10}
-    assert list(made.months) == ["2026-01", "2026-02", "2026-03"]
-    assert list(made.weeks) == ["2026-W01", "2026-W09", "2026-W10"]
-    assert (made.seasons["2026"].trips, made.seasons["2026"].kept_kg) == (3, 45)
+    assert {name: (season.trips, season.kept_kg) for name, season in made.seasons.items()} == {"2026": (3, 45)}
 
 
-def test_rectangles_are_those_of_the_tows() -> None:
-    # ICES statistical rectangles: rows of half a degree from 36°N, columns of a degree from 44°W: 58°50'N 15°30'W is 46D4.
-    made = of(
-        log(
-            "2026-03-04 05:30",
-            "2026-03-08 09:00",
-            "shot: 18:00, hauled: 20:00, from: 58 50N 015 30W, catch: {cod: 10 kg}\n"
-            "shot: 21:00, hauled: 23:00, from: 58 50N 015 30W, fast: yes, catch: {cod: 2 kg}\n"
-            "shot: 2026-03-05 01:00, hauled: 02:00, from: 59 10N 014 30W, catch: nil\n"
-            "shot: 04:00, hauled: 05:00, catch: {cod: 99 kg}",
-        )
-    )
+def test_seasons_stand_in_order() -> None:
+    made = of(*(log(f"{year}-02-20 05:30", f"{year}-02-26 09:00") for year in (2026, 2024, 2025)))
 
-    assert {name: (group.tows, group.kept_kg) for name, group in made.rectangles.items()} == {
-        "46D4": (2, 12),
-        "47D5": (1, 0),
-    }
-    assert made.rectangles["46D4"].kept_kg_per_h == pytest.approx(3)
-    assert made.rectangles["46D4"].kept_kg_per_h_clean == pytest.approx(5)
+    assert list(made.seasons) == ["2024", "2025", "2026"]
 
 
 def test_light_has_hours_and_catch_of_its_own() -> None:
@@ -240,11 +218,16 @@ def test_out_turn_age_and_gross_are_of_the_trips_that_tell_them() -> None:
     # By hand: 100 kg two days old and 300 kg a day old at docking; the fish still at sea does not count.
     assert own.mean_ice_days == pytest.approx((100 * 2 + 300 * 1) / 400)
     assert made.species["cod"].out_turn_kg == 90
-    assert (made.months["2026-02"].out_turn_kg, made.months["2026-02"].gross) == (None, None)
+    # Of the season only those that docked: the days of two trips, and no fish still at sea.
+    assert (made.seasons["2026"].out_turn_kg, made.seasons["2026"].gross, made.seasons["2026"].kept_kg) == (
+        90,
+        315,
+        400,
+    )
 
 
 def test_fasts_stand_in_order_of_time_those_of_no_known_time_last() -> None:
-    made = of(
+    made = reckoned(
         log(
             "2026-03-04 05:30",
             None,
@@ -253,7 +236,7 @@ def test_fasts_stand_in_order_of_time_those_of_no_known_time_last() -> None:
         log("2026-03-04 05:30", None, "shot: 2026-03-04 18:00, hauled: 19:00, fast: cable", vessel="Other"),
     )
 
-    assert [(mark.vessel, mark.what) for mark in made.fasts] == [
+    assert [(mark.vessel, mark.what) for mark in ledger_of(made, fleet()).fasts()] == [
         ("Other", "cable"),
         ("Solan Bright", "rock"),
         ("Solan Bright", "wreck"),
@@ -274,7 +257,7 @@ def weighed(month: int, scale: int, more: str = "") -> str:
 @settings(max_examples=15, deadline=None)
 def test_how_hails_lay_beside_the_scale_over_all_a_vessels_trips(scales: list[int]) -> None:
     # NumPy's percentile with its usual `linear` method: inclusive quartiles.
-    (bias,) = of(*(weighed(n, scale) for n, scale in enumerate(scales, 1))).of_vessel["Solan Bright"].bias
+    (bias,) = vessel(*(weighed(n, scale) for n, scale in enumerate(scales, 1))).bias
 
     low, middle, high = np.percentile([scale - 100 for scale in scales], [25, 50, 75])
     assert (bias.name, bias.trips) == ("cod", len(scales))
@@ -282,7 +265,7 @@ def test_how_hails_lay_beside_the_scale_over_all_a_vessels_trips(scales: list[in
 
 
 def test_for_fewer_than_five_trips_nothing_is_told_of_hails() -> None:
-    (bias,) = of(*(weighed(n, 90) for n in range(1, 5))).of_vessel["Solan Bright"].bias
+    (bias,) = vessel(*(weighed(n, 90) for n in range(1, 5))).bias
 
     assert (bias.trips, bias.median_percent, bias.low_percent, bias.high_percent) == (4, None, None, None)
 
@@ -292,33 +275,75 @@ def test_a_trip_whose_hail_or_out_turn_is_not_wholly_known_tells_nothing_of_hail
     unread = weighed(7, 3).replace("cod: 3 kg", "cod: {large: 3 kg, small: plenty}")
     trips = [*(weighed(n, 110) for n in range(1, 6)), short, unread]
 
-    (bias,) = of(*trips).of_vessel["Solan Bright"].bias
+    (bias,) = vessel(*trips).bias
     assert (bias.trips, bias.median_percent) == (5, pytest.approx(10))
     assert reckoned(*trips)[-1].figures.hail["cod"].bias_trips == 5
 
 
 def test_a_vessels_gear_is_as_after_her_last_trip() -> None:
-    own = of(weighed(3, 90), weighed(1, 90), weighed(2, 90)).of_vessel["Solan Bright"]
+    ledger = ledger_of(reckoned(weighed(3, 90), weighed(1, 90), weighed(2, 90)), fleet())
+    own = ledger.kit(ledger.of_vessel("Solan Bright")[-1].id)
 
     assert (own.gear["rockhopper"].towed_h, own.gear["rockhopper"].towed_h_since_mended) == (1.0, 3.0)
     assert dict(own.rigging) == {}
 
 
 def test_what_a_vessel_landed_stands_by_year_of_docking() -> None:
-    made = of(
+    made = vessel(
         log("2025-12-28 05:30", "2026-01-02 09:00", "shot: 18:00, hauled: 19:00, catch: {cod: 10 kg}"),
         weighed(3, 90),
         weighed(4, 80),
     )
 
-    assert dict(made.of_vessel["Solan Bright"].landed_by_year) == {"2025": 170, "2026": 10}
+    assert dict(made.landed_by_year) == {"2025": 170, "2026": 10}
 
 
 def test_a_vessel_in_two_spellings_goes_by_the_first() -> None:
-    made = of(
-        log("2026-02-04 05:30", None, "shot: 18:00, hauled: 19:00", vessel="FAR star"),
-        log("2026-01-04 05:30", None, "shot: 18:00, hauled: 19:00", vessel="Far Star"),
+    made = ledger_of(
+        reckoned(
+            log("2026-02-04 05:30", None, "shot: 18:00, hauled: 19:00", vessel="FAR star"),
+            log("2026-01-04 05:30", None, "shot: 18:00, hauled: 19:00", vessel="Far Star"),
+        ),
+        fleet(),
     )
 
-    assert {name: group.trips for name, group in made.vessels.items()} == {"Far Star": 2}
-    assert list(made.of_vessel) == ["Far Star"]
+    assert {name: group.trips for name, group in made.fleet().vessels.items()} == {"Far Star": 2}
+    assert list(made.vessels) == ["Far Star"]
+    assert [entry.vessel for entry in made.of_vessel("Far Star")] == ["Far Star", "FAR star"]
+
+
+def test_the_best_trips_are_the_ended_ones_that_kept_most_a_day() -> None:
+    def kept(month: int, kg: int, *, docked: bool = True) -> str:
+        end = f"2026-{month:02}-06 05:30" if docked else None
+        return log(f"2026-{month:02}-04 05:30", end, f"shot: 18:00, hauled: 19:00, catch: {{cod: {kg} kg}}")
+
+    made = vessel(kept(1, 30), kept(2, 10), kept(3, 50), kept(4, 40), kept(5, 900, docked=False), kept(6, 40))
+
+    assert made.best == ("solan-bright-2026-03-04", "solan-bright-2026-04-04", "solan-bright-2026-06-04")
+
+
+def test_the_usual_catch_of_a_species_is_that_of_the_middle_trip_that_kept_any() -> None:
+    def kept(month: int, catch: str) -> str:
+        return log(f"2026-{month:02}-04 05:30", None, f"shot: 18:00, hauled: 19:00, catch: {{{catch}}}")
+
+    made = vessel(
+        kept(1, "cod: 10 kg, ling: 3 kg"),
+        kept(2, "cod: 50 kg"),
+        kept(3, "cod: 30 kg, ling: 0 kg"),
+        kept(4, "ling: plenty"),
+    )
+
+    assert [(one.name, one.trips, one.median_kg, one.most_kg, one.most_id, one.kept_kg) for one in made.usual] == [
+        ("cod", 3, 30, 50, "solan-bright-2026-02-04", 90),
+        ("ling", 1, 3, 3, "solan-bright-2026-01-04", 3),
+    ]
+
+
+def test_what_is_told_of_a_vessel_is_of_her_alone() -> None:
+    made = ledger_of(ALL, fleet())
+
+    assert [one.name for one in made.vessel("Solan Bright").usual] == ["haddock", "cod"]
+    assert made.vessel("Other").usual == ()
+    assert dict(made.vessel("Other").landed_by_year) == {}
+    assert list(made.vessel("Other").grounds) == ["The Saddle"]
+    assert dict(made.vessel("Solan Bright").landed_by_year) == {"2026": 245}

@@ -10,8 +10,9 @@ from logbook.model.figures import TowFigures
 from logbook.model.fleet_figures import GroupFigures
 from logbook.model.named import ByName
 from logbook.reckon.catch import add
-from logbook.reckon.fleet import usual_catch
-from logbook.reckon.groups import by_place, group_of_trips
+from logbook.reckon.groups import by_ground
+from logbook.reckon.sums import added_trips, figures_of_trips, sums_of_trip
+from tests.ledger import ledger_of
 from tests.reckon.build import HEAD, reckoned
 from tests.render import example
 
@@ -19,7 +20,7 @@ KG = Decimal
 
 
 def grounds_of(tows: Sequence[TowFigures]) -> tuple[GroupFigures, ...]:
-    return tuple(by_place([tows], lambda tow: tow.ground).values())
+    return tuple(by_ground(tows).values())
 
 
 def test_grounds_add_up_to_the_trip() -> None:
@@ -55,7 +56,11 @@ def test_the_usual_catch_is_the_middle_trip() -> None:
         made = example.trip(tows=1)
         catch = ByName([("cod", replace(made.figures.catch["cod"], kept_kg=kept))])
         trips.append(replace(made, figures=replace(made.figures, catch=catch)))
-    usual = usual_catch(trips)[0]
+    trips = [
+        replace(one, figures=replace(one.figures, trip=replace(one.figures.trip, id=str(n))))
+        for n, one in enumerate(trips)
+    ]
+    usual = ledger_of(trips).vessel("Solan Bright").usual[0]
 
     assert (usual.name, usual.trips, usual.median_kg, usual.most_kg, usual.kept_kg) == (
         "cod",
@@ -99,7 +104,7 @@ def test_whole_trips_have_their_out_turn_and_the_mean_age_by_weight() -> None:
         HEAD.replace("03-04", "03-14") + "tows:\n  - {shot: 18:00, hauled: 20:00, catch: {cod: 300 kg}}\n"
         "landed: {docked: 2026-03-16 20:00, port: Port Kerrin, out-turn: {cod: 310 kg}}\n",
     )
-    group = group_of_trips("both", trips)
+    group = figures_of_trips("both", added_trips([sums_of_trip(trip) for trip in trips]))
 
     assert group.out_turn_kg == 400
     assert group.mean_ice_days == pytest.approx((100 * 1 + 300 * 2) / 400)

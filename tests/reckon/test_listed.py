@@ -1,5 +1,6 @@
 """Tows over many trips in one list, and sums over some of them."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 
 import pytest
@@ -8,7 +9,10 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from logbook.model.figures import Reckoned
-from logbook.reckon.listed import Listed, best_of, grouped, listed, rate_of, species_of, summed
+from logbook.model.places import SpeciesHere
+from logbook.model.tally import Rate
+from logbook.reckon.listed import Listed, best_of, grouped, kept_here, listed, rate_of, species_of, summed
+from logbook.reckon.sums import figures_of
 from tests.reckon.build import reckoned
 
 KG = Decimal
@@ -53,8 +57,8 @@ def test_a_catch_sorted_with_a_foul_tow_is_not_clean() -> None:
         )
     )
 
-    assert [one.clean for one in ALL if one.known] == [True, False, True]
-    assert [one.clean for one in foul if one.known] == [True, False, True]
+    assert [one.clean for one in ALL if one.rated] == [True, False, True]
+    assert [one.clean for one in foul if one.rated] == [True, False, True]
 
 
 def test_a_tow_of_no_known_shot_time_is_told_by_its_haul() -> None:
@@ -93,7 +97,7 @@ def test_tows_that_have_none_of_it_are_in_no_group() -> None:
 
 
 def test_sums_tell_trips_tows_and_foul_ones() -> None:
-    made = summed("all", ALL)
+    made = figures_of("all", summed(ALL))
 
     assert (made.name, made.trips, made.tows, made.foul_tows) == ("all", 2, 6, 1)
     assert made.kept_kg == KG(180)
@@ -103,18 +107,31 @@ def test_sums_tell_trips_tows_and_foul_ones() -> None:
 
 
 def test_a_rate_is_total_over_total_with_the_tows_that_had_none() -> None:
-    assert rate_of("cod", ALL) == pytest.approx(120 / 8)
-    assert rate_of("haddock", ALL) == pytest.approx(20 / 8)
-    assert rate_of("ling", ALL) == pytest.approx(0.0)
+    assert rates(ALL) == {
+        "cod": pytest.approx(120 / 8),
+        "haddock": pytest.approx(20 / 8),
+        "ling": pytest.approx(0.0),
+    }
 
 
 def test_where_nothing_is_known_there_is_no_rate() -> None:
-    assert rate_of("cod", ()) is None
-    assert rate_of("ling", ALL[4:]) is None
+    assert rates(ALL[4:]) == {"ling": None}
+    assert rate_of(KG(0), None) is None
+    assert rate_of(KG(5), Rate(kept=KG(5), us=0)) is None
+
+
+def rates(tows: Sequence[Listed]) -> dict[str, float | None]:
+    """Return what was kept of each species for each hour."""
+    return {one.name: one.kept_kg_per_h for one in species_in(tows)}
+
+
+def species_in(tows: Sequence[Listed]) -> tuple[SpeciesHere, ...]:
+    """Return what some tows kept by species."""
+    return species_of(kept_here(tows), summed(tows))
 
 
 def test_species_are_told_most_first_with_and_without_foul_tows() -> None:
-    made = species_of(ALL)
+    made = species_in(ALL)
 
     assert [(one.name, one.kept_kg) for one in made] == [("cod", KG(120)), ("ling", KG(40)), ("haddock", KG(20))]
     assert made[0].kept_kg_per_h == pytest.approx(120 / 8)
@@ -132,7 +149,7 @@ def test_the_best_are_those_that_kept_most_for_each_hour() -> None:
 @given(st.permutations(ALL))
 @settings(max_examples=10)
 def test_the_order_of_tows_changes_no_list(tows: list[Listed]) -> None:
-    assert species_of(tows) == species_of(ALL)
+    assert species_in(tows) == species_in(ALL)
     assert best_of(tows, None, 5) == best_of(ALL, None, 5)
 
 
@@ -141,4 +158,4 @@ def test_the_order_of_tows_changes_no_list(tows: list[Listed]) -> None:
 def test_the_species_add_up_to_the_whole(trips: list[Reckoned]) -> None:
     tows = tuple(listed(trips))
 
-    assert sum((one.kept_kg for one in species_of(tows)), KG(0)) == summed("all", tows).kept_kg
+    assert sum((one.kept_kg for one in species_in(tows)), KG(0)) == summed(tows).kept

@@ -1,18 +1,18 @@
 """What is known of each ground, and the same weeks of other years."""
 
 from collections.abc import Sequence
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from logbook.model.figures import Reckoned
 from logbook.model.places import GroundFigures
-from logbook.reckon.fleet import reckon_fleet
-from logbook.reckon.listed import listed
-from logbook.reckon.of_ground import in_same_weeks, reckon_grounds, year_of
+from logbook.reckon.of_ground import may_touch, same_weeks, year_of
+from logbook.reckon.tally import share_of
+from tests.ledger import ledger_of
 from tests.read.logs import fleet
 from tests.reckon.build import moment, reckoned
 
@@ -38,7 +38,7 @@ ALL = reckoned(A, B)
 
 
 def of(trips: Sequence[Reckoned]) -> dict[str, GroundFigures]:
-    return {one.name: one for one in reckon_grounds(trips, reckon_fleet(trips, fleet()))}
+    return {one.name: one for one in ledger_of(trips, fleet()).grounds()}
 
 
 def test_a_ground_is_one_whatever_its_case_and_the_most_fished_is_first() -> None:
@@ -114,24 +114,83 @@ def test_the_order_of_trips_changes_nothing(trips: list[Reckoned]) -> None:
 )
 def test_the_weeks_of_a_day_are_the_same_in_every_year(when: str, at: str, year: int | None) -> None:
     # a calendar counted by hand
-    assert year_of(moment(when), moment(at), WEEKS) == year
+    assert year_of(moment(when).date(), moment(at), WEEKS) == year
 
 
 def test_a_year_is_that_of_the_nearest_where_weeks_reach_over_all_of_it() -> None:
     half = timedelta(weeks=26)
 
-    assert year_of(moment("2025-12-20 12:00"), moment("2026-06-25 12:00"), half) == 2025
-    assert year_of(moment("2025-01-02 12:00"), moment("2026-06-25 12:00"), half) == 2025
+    assert year_of(date(2025, 12, 20), moment("2026-06-25 12:00"), half) == 2025
+    assert year_of(date(2025, 1, 2), moment("2026-06-25 12:00"), half) == 2025
 
 
 def test_a_day_is_that_of_its_own_clock() -> None:
-    there = datetime(2025, 4, 11, 0, 30, tzinfo=timezone(timedelta(hours=2)))
+    # Half an hour past midnight of 11 April by a clock two hours ahead: 10 April by UTC, the last day of these weeks.
+    log = "zone: UTC+02:00\nvessel: Solan Bright\nsailed: 2025-04-10 05:30\ntows:\n  - {shot: SHOT, hauled: 2025-04-11 03:00, ground: G}\n"
+    (there,), (before,) = (
+        [share_of(trip, fleet()).days.grounds["g"] for trip in reckoned(log.replace("SHOT", shot))]
+        for shot in ("2025-04-11 00:30", "2025-04-10 23:30")
+    )
+    at = datetime(2026, 3, 20, 12, tzinfo=UTC)
 
-    assert year_of(there, datetime(2026, 3, 20, 12, tzinfo=UTC), WEEKS) is None
+    assert list(same_weeks([there], at)) == []
+    assert list(same_weeks([before], at)) == ["2025"]
 
 
 def test_without_a_moment_no_weeks_are_the_same() -> None:
-    assert in_same_weeks(listed(ALL), None) == []
+    days = [days for trip in ALL for days in share_of(trip, fleet()).days.grounds.values()]
+
+    assert list(same_weeks(days, None)) == []
+    assert list(same_weeks(days, moment("2026-03-20 12:00"))) == ["2026", "2025"]
+
+
+DAYS = st.dates(min_value=date(1, 1, 1), max_value=date(9999, 12, 31))
+MOMENTS = DAYS.map(lambda day: datetime(day.year, day.month, day.day, 12, tzinfo=UTC))
+
+
+@given(DAYS, st.integers(0, 800), st.integers(0, 800), MOMENTS, st.integers(0, 60))
+@example(date(2025, 12, 30), 5, 3, datetime(2026, 1, 20, tzinfo=UTC), 3)
+@example(date(2023, 2, 1), 60, 49, datetime(2024, 2, 29, tzinfo=UTC), 3)
+@example(date(9999, 12, 20), 20, 0, datetime(2024, 1, 1, tzinfo=UTC), 3)
+@example(date(1, 1, 1), 20, 0, datetime(2024, 12, 31, tzinfo=UTC), 3)
+@settings(max_examples=400)
+def test_a_trip_that_was_out_in_the_same_weeks_is_never_passed_over(
+    first: date, length: int, after: int, at: datetime, weeks: int
+) -> None:
+    last = date.fromordinal(min(first.toordinal() + length, date.max.toordinal()))
+    day = date.fromordinal(min(first.toordinal() + after % (length + 1), last.toordinal()))
+    span = timedelta(weeks=weeks)
+
+    assert year_of(day, at, span) is None or may_touch(first, last, at, span)
+
+
+@given(DAYS, st.integers(0, 60), MOMENTS, st.integers(0, 4))
+@settings(max_examples=200)
+def test_one_is_looked_at_only_where_a_day_of_hers_is_of_these_weeks(
+    first: date, length: int, at: datetime, weeks: int
+) -> None:
+    days = range(first.toordinal(), min(first.toordinal() + length, date.max.toordinal()) + 1)
+    span = timedelta(weeks=weeks)
+    found = [day for day in days if year_of(date.fromordinal(day), at, span) is not None]
+
+    assert may_touch(first, date.fromordinal(days[-1]), at, span) is bool(found)
+
+
+def test_a_tow_that_a_faulty_log_has_before_its_trip_began_is_found_in_these_weeks() -> None:
+    early = reckoned(
+        A.replace("2025-03-04", "2025-06-04")
+        .replace("shot: 18:00", "shot: 2025-03-10 18:00")
+        .replace("2025-03-05", "2025-06-05"),
+        B,
+    )
+    saddle = of(early)["The Saddle"]
+
+    assert [(year, one.tows) for year, one in saddle.same_weeks.items()] == [("2026", 1), ("2025", 2)]
+
+
+def test_a_trip_far_from_these_weeks_is_passed_over() -> None:
+    assert not may_touch(date(2025, 6, 1), date(2025, 11, 1), moment("2026-03-20 12:00"))
+    assert may_touch(date(2025, 6, 1), date(2026, 4, 1), moment("2024-03-20 12:00"))
 
 
 TURN = """\

@@ -9,8 +9,7 @@ from hypothesis import strategies as st
 
 from logbook.model.figures import Reckoned
 from logbook.model.places import SpeciesFigures
-from logbook.reckon.fleet import reckon_fleet
-from logbook.reckon.of_species import reckon_species
+from tests.ledger import ledger_of
 from tests.read.logs import fleet
 from tests.reckon.build import reckoned
 
@@ -43,7 +42,7 @@ ALL = reckoned(A, B, C)
 
 
 def of(trips: Sequence[Reckoned]) -> dict[str, SpeciesFigures]:
-    return {one.name: one for one in reckon_species(trips, reckon_fleet(trips, fleet()))}
+    return {one.name: one for one in ledger_of(trips, fleet()).species()}
 
 
 def test_what_was_never_kept_has_no_page_and_the_heaviest_is_first() -> None:

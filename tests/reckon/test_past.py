@@ -20,6 +20,7 @@ def log(day: int, hail: int = 100, scale: int | None = 90, *, docked: bool = Tru
     landed = f"landed: {{docked: 2026-03-{day + 1:02} 09:00, port: Sulvik{out_turn}}}\n" if docked else ""
     made = trip(
         f"vessel: Solan Bright\nsailed: 2026-03-{day:02} 05:30, Port Kerrin\n"
+        f"rest:\n  - {{who: A. Fell, from: 2026-03-{day:02} 06:00, to: 11:00}}\n"
         f"tows:\n  - {{shot: 12:00, hauled: 14:00, net: rockhopper, catch: {{{fish}: {hail} kg}}}}\n{landed}"
     )
     return replace(made, file=f"{day:02}.yaml")

@@ -1,21 +1,26 @@
 """Records as an edition gets them, gone through to the last field: what is not shown is not in them."""
 
 from collections.abc import Iterator, Mapping
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
 from msgspec import Struct
+from msgspec.structs import replace
 
 from logbook.model.edition import CREW, OFFICE, PUBLIC
 from logbook.model.figures import Reckoned
+from logbook.model.packed import packed
 from logbook.model.past import Past
 from logbook.model.quantity import Position
 from logbook.model.trip import Fast
 from logbook.read.folder import named_from, read_folder
-from logbook.reckon.fleet import reckon_fleet
 from logbook.reckon.trip import reckon_trips
 from logbook.redact.policy import policy_of
-from logbook.redact.trip import redact_trips
+from logbook.redact.trip import is_held
+from tests.ledger import kept, ledger_of
+from tests.ledger import redacted as shown_in
+from tests.read.logs import fleet
 from tests.redact.canaries import ALL, INSIDE, NOBODY, WORDS, plant
 
 DEFAULT = ""
@@ -27,9 +32,7 @@ FAST_TYPED, HELD_FAST = "58 35.9N 015 20.2W", "59 15.7N 016 05.9W"
 def redacted(folder: Path, edition: str, editions: str = DEFAULT) -> tuple[Reckoned, Reckoned]:
     logs = plant(folder, editions)
     shown = named_from(read_folder(logs), logs)
-    landed, at_sea = redact_trips(
-        reckon_trips(shown.trips, shown.fleet, shown.problems), policy_of(edition, shown.fleet)
-    )
+    landed, at_sea = shown_in(reckon_trips(shown.trips, shown.fleet, shown.problems), policy_of(edition, shown.fleet))
     return landed, at_sea
 
 
@@ -148,7 +151,7 @@ def test_when_to_turn_is_the_wheelhouses(tmp_path: Path) -> None:
     shown = named_from(read_folder(logs), logs)
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     (fishing,) = (trip for trip in trips if trip.figures.trip.state == "at sea")
-    (crew,) = redact_trips([fishing], policy_of(CREW, shown.fleet))
+    (crew,) = shown_in([fishing], policy_of(CREW, shown.fleet))
 
     for landing, told in ((fishing.figures.landing, True), (crew.figures.landing, False)):
         assert (landing.turn_for_home_by is not None) is told
@@ -177,7 +180,7 @@ def test_a_tow_that_cannot_be_read_is_told_of_without_its_line(tmp_path: Path) -
     shown = named_from(read_folder(logs), logs)
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
     lost = next(trip for trip in trips if trip.log.tows_lost)
-    (crew,) = redact_trips([lost], policy_of(CREW, shown.fleet))
+    (crew,) = shown_in([lost], policy_of(CREW, shown.fleet))
 
     assert [gap for gap in lost.figures.totals.incomplete if gap.startswith("line 5: ")]
     assert "a tow that can't be read" in crew.figures.totals.incomplete
@@ -188,10 +191,50 @@ def test_sums_of_the_fleet_have_nothing_that_its_trips_have_not(tmp_path: Path) 
     logs = plant(tmp_path, CLOSE)
     shown = named_from(read_folder(logs), logs)
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
-    sums = reckon_fleet(redact_trips(trips, policy_of(CREW, shown.fleet)), shown.fleet)
+    ledger = ledger_of(shown_in(trips, policy_of(CREW, shown.fleet)), shown.fleet)
+    sums = ledger.fleet()
 
-    assert sums.fasts == ()
+    assert ledger.fasts() == ()
     assert list(sums.grounds) == ["Quillground"]
-    assert list(sums.rectangles) == ["46D4"]
+    assert {tow.rectangle for entry in ledger.entries for tow in ledger.whole(entry.id).figures.tows} == {"46D4", None}
     assert all(group.gross is None for group in (*sums.vessels.values(), *sums.seasons.values()))
-    assert all(vessel.bias == () for vessel in sums.of_vessel.values())
+    assert all(ledger.vessel(name).bias == () for name in ledger.vessels)
+
+
+@pytest.mark.parametrize("edition", [CREW, PUBLIC])
+@pytest.mark.parametrize("editions", [DEFAULT, CLOSE, OPEN])
+def test_what_a_trip_gives_to_the_pages_of_many_has_no_word_that_the_edition_does_not_show(
+    tmp_path: Path, edition: str, editions: str
+) -> None:
+    logs = plant(tmp_path, editions)
+    read = named_from(read_folder(logs), logs)
+    trips = reckon_trips(read.trips, read.fleet, read.problems)
+    policy = policy_of(edition, read.fleet)
+    given = [kept(trip, read.fleet, policy) for trip in shown_in(trips, policy)]
+    text = "\n".join(
+        part.decode().casefold()
+        for one in given
+        for part in (packed(one.entry), *one.parts.values(), *one.rows.values())
+    )
+
+    assert "quillvessel" in text
+    assert [word for word, who in WORDS.items() if edition not in who and holding(word, text)] == []
+
+
+DAY = datetime(2026, 3, 10, 12, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("last_word", "held_back", "held"),
+    [
+        (DAY, timedelta(0), False),
+        (DAY, timedelta(days=5), True),
+        (DAY - timedelta(days=5) + timedelta(seconds=1), timedelta(days=5), True),
+        (DAY - timedelta(days=5), timedelta(days=5), False),
+        (DAY - timedelta(days=50), timedelta(days=5), False),
+    ],
+)
+def test_a_trip_is_held_back_until_so_long_after_its_last_word(
+    last_word: datetime, held_back: timedelta, held: object
+) -> None:
+    assert is_held(last_word, DAY, replace(policy_of(CREW, fleet()), held_back=held_back)) is held

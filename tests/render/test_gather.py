@@ -88,7 +88,7 @@ def test_a_trip_in_a_table_knows_whether_it_was_weighed() -> None:
 def entry(vessel: str, state: str, docked: datetime | None = None) -> Entry:
     return Entry(
         id=f"{vessel}-1", vessel=vessel, begins=DAY, docked=docked, last_word=docked or DAY, state=state, season="2026", year="2026",
-        file="", species=(), key=b"",
+        file="", species=(), fished=None, key=b"",
     )  # fmt: skip
 
 
@@ -107,7 +107,10 @@ def test_the_last_landing_is_the_first_and_two_at_one_time_stand_by_id() -> None
 
 def test_times_are_counted_by_their_offset_over_all_trips() -> None:
     # Summer time by hand: an hour is 3600 seconds
-    briefs = [replace(share_of(example.trip(tows=1), example.fleet()).brief, offsets=one) for one in ({0: 3, 3600: 1}, {3600: 4})]
+    briefs = [
+        replace(share_of(example.trip(tows=1), example.fleet()).brief, offsets=one)
+        for one in ({0: 3, 3600: 1}, {3600: 4})
+    ]
 
     assert dict(offsets_of(briefs)) == {0: 3, 3600: 5}
     assert dict(offsets_of([])) == {}

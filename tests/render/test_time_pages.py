@@ -63,7 +63,11 @@ def weeks(
             site,
             ledger,
             name,
-            [one for one in reversed(latest_landed(ledger.entries)) if one.docked and week_of(one.docked.date()) == name],
+            [
+                one
+                for one in reversed(latest_landed(ledger.entries))
+                if one.docked and week_of(one.docked.date()) == name
+            ],
             last if name == every[-1] else None,
             names[n],
             names[n + 2],
@@ -221,7 +225,10 @@ def test_the_chart_of_a_season_has_every_month_and_no_other_seasons_fish() -> No
 
 def test_pages_of_the_archive_are_those_of_its_seasons_and_weeks_and_lead_to_one_another() -> None:
     files = archive_of(
-        landed("2024-12-31 23:59"), landed("2025-06-04 09:00", vessel="B"), landed("2026-01-01 00:00", vessel="C"), out("D")
+        landed("2024-12-31 23:59"),
+        landed("2025-06-04 09:00", vessel="B"),
+        landed("2026-01-01 00:00", vessel="C"),
+        out("D"),
     )
     seasons_and_weeks = {path for path in files if path.startswith(("seasons/", "weeks/"))}
 
@@ -285,7 +292,11 @@ def test_weeks_and_months_are_of_docking_and_stand_in_order() -> None:
         ("2026-W10", 10),
         ("2026-W12", None),
     ]
-    assert [(month.name, month.kept_kg) for month in season.months] == [("2026-01", 5), ("2026-02", 30), ("2026-03", 10)]
+    assert [(month.name, month.kept_kg) for month in season.months] == [
+        ("2026-01", 5),
+        ("2026-02", 30),
+        ("2026-03", 10),
+    ]
     assert (season.group.trips, season.group.kept_kg) == (3, 45)
     assert [line.landed_kg for line in season.trips] == [10, 30, 5]
     assert season.weeks == ("2026-W01", "2026-W09", "2026-W10")
