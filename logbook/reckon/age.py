@@ -1,5 +1,6 @@
 """How old the fish is: days since it came up, and days as if kept at 0 °C."""
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from datetime import datetime
 from decimal import Decimal
@@ -58,12 +59,17 @@ def equivalent_days(fish: Fish, time: datetime) -> float:
 
 def _ages(fish: Fish, times: Sequence[datetime]) -> list[float]:
     """Return the age of fish at each of some moments, in order of time."""
-    in_pens = [curve.days(fish.iced, times) for curve in fish.pens]
-    oldest = in_pens[0] if len(in_pens) == 1 else map(max, *in_pens)
+    on_deck = bisect_right(times, fish.iced)
+    in_pens = [curve.days(fish.iced, times[on_deck:]) for curve in fish.pens]
     return [
-        fish.deck_days + days if time > fish.iced else _deck_days(fish.deck_c, fish.hauled, time)
-        for time, days in zip(times, oldest, strict=True)
+        *[_deck_days(fish.deck_c, fish.hauled, time) for time in times[:on_deck]],
+        *[fish.deck_days + days for days in _oldest(in_pens)],
     ]
+
+
+def _oldest(ages: Sequence[list[float]]) -> list[float]:
+    """Return the greatest of several ages at each of some moments."""
+    return ages[0] if len(ages) == 1 else list(map(max, *ages))
 
 
 def _deck_days(celsius: float, hauled: datetime, until: datetime) -> float:
@@ -167,8 +173,7 @@ class Lot(Struct, frozen=True, kw_only=True):
 
     def ages(self, times: Sequence[datetime]) -> list[float]:
         """Return the same at each of some moments, in order of time."""
-        ages = [_ages(fish, times) for fish in self.fish]
-        return ages[0] if len(ages) == 1 else list(map(max, *ages))
+        return _oldest([_ages(fish, times) for fish in self.fish])
 
 
 def lots_of(tows: Sequence[Tow], kept_kg: Sequence[Decimal | None], fish: Sequence[Fish | None]) -> tuple[Lot, ...]:
@@ -227,7 +232,8 @@ def _age_basis(
     clock, known_clock = _early(lots), _early(known)
     oldest = _fish_not_known(lots, days)
     equal = _fish_not_known(lots, equivalent)
-    all_of, known_of = assumed_of(lots, as_of, fleet), assumed_of(known, as_of, fleet)
+    all_of = assumed_of(lots, as_of, fleet)
+    known_of = assumed_of(known, as_of, fleet) if len(known) < len(lots) else all_of
     return tuple(
         (name, "; ".join(words))
         for name, words in (

@@ -15,6 +15,7 @@ from logbook.model.trip import Amount, Tow
 NO_GRADE = reasons.UNGRADED
 """What amounts go by that were given without a grade, where others of the species have one."""
 _NOTHING = Decimal(0)
+_WHOLE = State.WHOLE
 _UNGRADED: ByName[Decimal | None] = ByName()
 
 
@@ -31,8 +32,12 @@ def key(amount: Amount) -> str:
 
 def add(weights: Iterable[Decimal | None]) -> Decimal | None:
     """Return the sum of the weights that are known; None where none is."""
-    known = [weight for weight in weights if weight is not None]
-    return sum(known, _NOTHING) if known else None
+    total, known = _NOTHING, False
+    for weight in weights:
+        if weight is not None:
+            total += weight
+            known = True
+    return total if known else None
 
 
 def kilograms(amount: Amount) -> Decimal | None:
@@ -59,18 +64,20 @@ def reckon_catch(tow: Tow) -> ByName[SpeciesCatch]:
 
 
 def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]) -> SpeciesCatch:
+    grades: list[str | None] = []
     weights: list[Decimal | None] = []
     lives: list[Decimal] = []
     factors: list[str] = []
     assumed: list[State] = []
     for amount in kept:
         weight, state = kilograms(amount), amount.state
+        grades.append(amount.grade)
         weights.append(weight)
         factor = _factor(amount)
         if weight is None or factor is None or state is None:
             continue
         lives.append(weight * factor.value)
-        if state is not State.WHOLE:
+        if state is not _WHOLE:
             factors.append(str(factor))
         if not amount.state_typed:
             assumed.append(state)
@@ -79,7 +86,7 @@ def _species(kept: list[Amount], undersize: list[Amount], put_back: list[Amount]
         put_back_kg=add(map(kilograms, put_back)) if put_back else None,
         undersize_kg=add(map(kilograms, undersize)) if undersize else None,
         live_kg=add(lives),
-        grades=_grades(kept, weights),
+        grades=_grades(grades, weights),
         kept=bool(kept),
         basis=_reckoned_by(tuple(factors), tuple(assumed)) if factors else (),
     )
@@ -93,21 +100,19 @@ def _reckoned_by(factors: tuple[str, ...], assumed: tuple[State, ...]) -> Basis:
     return (("live_kg", "; ".join(words)),)
 
 
-def _grades(kept: list[Amount], weights: list[Decimal | None]) -> ByName[Decimal | None]:
-    """Return weights by grade; empty where no amount has one."""
-    grades = [amount.grade for amount in kept]
-    if not any(grades):
-        return _UNGRADED
-    return _added(zip([grade or NO_GRADE for grade in grades], weights, strict=True))
+def _grades(grades: list[str | None], weights: list[Decimal | None]) -> ByName[Decimal | None]:
+    """Return weights by grade; empty where none has one."""
+    return _added(zip(grades, weights, strict=True)) if any(grades) else _UNGRADED
 
 
-def _added(weights: Iterable[tuple[str, Decimal | None]]) -> ByName[Decimal | None]:
+def _added(weights: Iterable[tuple[str | None, Decimal | None]]) -> ByName[Decimal | None]:
     """Return the sums of weights by grade; grades match whatever their case and are spelt as they first were."""
     names: dict[str, str] = {}
     parts: dict[str, list[Decimal | None]] = {}
     for grade, weight in weights:
-        folded = fold_name(grade)
-        names.setdefault(folded, grade)
+        shown = grade or NO_GRADE
+        folded = fold_name(shown)
+        names.setdefault(folded, shown)
         parts.setdefault(folded, []).append(weight)
     return ByName([(name, add(parts[folded])) for folded, name in names.items()])
 
@@ -173,5 +178,10 @@ def _total(parts: list[SpeciesCatch], kept_kg: Decimal | None, code: str | None)
 
 def species_codes(tows: Iterable[Tow]) -> dict[str, str | None]:
     """Return the FAO code of every species in the tows by the name it has in figures."""
-    amounts = (amount for tow in tows for amount in (*tow.catch, *tow.undersize, *tow.put_back))
-    return {key(amount): amount.known.code if amount.known else None for amount in amounts}
+    known = {
+        amount.species: amount.known
+        for tow in tows
+        for amounts in (tow.catch, tow.undersize, tow.put_back)
+        for amount in amounts
+    }
+    return {species_key(name): entry.code if entry is not None else None for name, entry in known.items()}

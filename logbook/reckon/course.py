@@ -3,7 +3,6 @@
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
-from decimal import Decimal
 
 from msgspec import Struct
 
@@ -112,17 +111,18 @@ def _ages(now: Standing) -> Iterator[AgeAt]:
     last = max(now.as_of, landing.finished if landing is not None and landing.finished else now.as_of)
     step = (last - first) / _MOMENTS
     moments = [first + n * step for n in range(_MOMENTS + 1)] if step > timedelta(0) else []
-    aboard: list[list[tuple[Decimal | None, float]]] = [[] for _ in moments]
+    aboard: list[list[tuple[float | None, float]]] = [[] for _ in moments]
     for lot, since in zip(now.lots, hauled, strict=True):
+        kept = float(lot.kept_kg) if lot.kept_kg is not None else None
         begin = bisect_left(moments, since)
         for at, days in zip(aboard[begin:], lot.ages(moments[begin:]), strict=True):
-            at.append((lot.kept_kg, days))
+            at.append((kept, days))
     yield from map(_age_at, moments, aboard)
 
 
-def _age_at(at: datetime, ages: Sequence[tuple[Decimal | None, float]]) -> AgeAt:
+def _age_at(at: datetime, ages: Sequence[tuple[float | None, float]]) -> AgeAt:
     """Return the age of fish at a moment; each weight of it with its own age."""
-    known = [(float(kept), days) for kept, days in ages if kept is not None]
+    known = [(kept, days) for kept, days in ages if kept is not None]
     total = sum([kept for kept, _ in known])
     return AgeAt(
         at=at,

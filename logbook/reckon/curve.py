@@ -31,16 +31,17 @@ class Curve:
     def days(self, start: datetime, ends: Iterable[datetime]) -> list[float]:
         """Return the equivalent days from a moment to each of others, those in order; 0 to one that is not after it."""
         points = self._times[bisect_right(self._times, start) :]
-        aged, since, celsius, passed = 0.0, start, self.at(start), 0
+        aged, since, celsius, passed, last = 0.0, start, self.at(start), 0, len(points)
         found = []
         for end in ends:
             if end <= start:
                 found.append(0.0)
                 continue
-            while passed < len(points) and points[passed] < end:
+            while passed < last and points[passed] < end:
                 time = points[passed]
                 warm = self.at(time)
                 aged += linear_days(celsius, warm, (time - since) / DAY)
                 since, celsius, passed = time, warm, passed + 1
-            found.append(aged + linear_days(celsius, self.at(end), (end - since) / DAY))
+            warm = self.celsius[-1] if passed == last else self.at(end)
+            found.append(aged + linear_days(celsius, warm, (end - since) / DAY))
         return found
