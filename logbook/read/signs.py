@@ -17,6 +17,9 @@ _SECONDS = ("\u00e2\u20ac\u00b3", "\u2033", "\u201d", "\u201c")
 _LOST_DEGREE = form(r"(?<=[0-9]) ?[\u00f8\u00d8\ufffd] ?(?=[0-9NSEWCF])", re.IGNORECASE)
 """A degree sign that came through a DOS code page, where it is the byte of an ø, or was lost on the way."""
 
+_WORD = form("[a-z]{3}", re.IGNORECASE)
+"""What every one of the words has; most positions have none of them."""
+
 _WORDS = form(
     r"(?<![a-z])(?:(degrees?|degs?)|(minutes?|mins?)|(seconds?|secs?)|(north|south|east|west)|"
     r"(latitude|longitude|lat|long|lon))(?![a-z])\.?:?",
@@ -36,12 +39,13 @@ def degree_signs(text: str) -> str:
 def plain_signs(text: str) -> str:
     """Return a text with one sign each for degrees, minutes and seconds, and hemispheres as letters."""
     typed = degree_signs(text)
-    for sign in _MINUTES:
-        typed = typed.replace(sign, "'")
-    for sign in _SECONDS:
-        typed = typed.replace(sign, '"')
-    typed = typed.replace("`", "'").replace("''", '"')
-    return " ".join(_WORDS().sub(_word, tidied(typed)).split())
+    if not typed.isascii():
+        for sign in _MINUTES:
+            typed = typed.replace(sign, "'")
+        for sign in _SECONDS:
+            typed = typed.replace(sign, '"')
+    typed = tidied(typed.replace("`", "'").replace("''", '"'))
+    return typed if _WORD().search(typed) is None else " ".join(_WORDS().sub(_word, typed).split())
 
 
 def _word(match: re.Match[str]) -> str:
