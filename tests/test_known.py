@@ -52,8 +52,11 @@ def text(chance: random.Random, vessel: str | None = None, day: int | None = Non
         f"  - {{shot: 21:30, hauled: 22:10, catch: {{{chance.choice(('ling', 'codling', 'oddfish'))}: 9 baskets}}}}",
     ]
     if chance.random() < 0.3:
-        part = chance.choice(("rockhopper", "doors", "net"))
-        lines += ["gear:", f"  - {{at: {start} 20:30, mended: {part}}}"]
+        part = chance.choice(("net: rockhopper", "net: flat net", "doors: both", "net"))
+        lines += [
+            "gear:",
+            f"  - {{at: {start} 20:30, {part}, event: {chance.choice(('mended', 'changed', 'measured'))}}}",
+        ]
     if chance.random() < 0.4:
         lines += ["rest:", f"  - {{who: A. Fell, from: {start} 06:00, to: {chance.choice(('12:00', '13:00'))}}}"]
     if chance.random() < 0.8:
@@ -194,7 +197,7 @@ tows:
   - {{shot: 18:10, hauled: 19:40, net: rockhopper, catch: {{cod: 12}}}}
   - {{shot: 20:30, hauled: 22:10, net: rockhopper, catch: {{ling: 4}}}}
 gear:
-  - {{at: 2026-03-{day:02} 20:00, mended: rockhopper}}
+  - {{at: 2026-03-{day:02} 20:00, net: rockhopper, event: mended}}
 landed: {{docked: 2026-03-{day:02} 23:15, port: Port Kerrin, out-turn: {{cod: 350 kg}}}}
 """
 

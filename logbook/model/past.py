@@ -97,6 +97,7 @@ class Left(Struct, frozen=True, kw_only=True):
         file: Its log.
         sailed: When she sailed, else when the trip began.
         until: The end of the last landing; None where neither that nor a docking is logged.
+        rests: Whether its log tells of rest, so that the week before matters.
         species: All that it caught or landed.
         ratios: Species and ratio of out-turn to hail.
         nets: Folded name and what is added.
@@ -107,6 +108,7 @@ class Left(Struct, frozen=True, kw_only=True):
     file: str
     sailed: datetime
     until: datetime | None
+    rests: bool = False
     species: tuple[str, ...] = ()
     ratios: tuple[tuple[str, float], ...] = ()
     nets: tuple[tuple[str, GearLeft], ...] = ()

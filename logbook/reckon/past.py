@@ -42,8 +42,11 @@ class Behind:
         )
 
     def recent(self, trip: Left) -> tuple[str, ...]:
-        """Return the logs of the week before the next trip in order, back to one of which it is not known when it ended."""
-        return tuple(one.file for one in self._week_before(trip))
+        """Return the logs of the week before the next trip in order, back to one of which it is not known when it ended.
+
+        None where the next trip's own log tells of no rest.
+        """
+        return tuple(one.file for one in self._week_before(trip)) if trip.rests else ()
 
     def add(self, trip: Left) -> None:
         """Gather what one more trip leaves."""
@@ -71,6 +74,7 @@ def left_by(trip: Trip) -> Left:
         file=trip.file,
         sailed=trip.sailed or trip.begins,
         until=rest_until(trip),
+        rests=bool(trip.rest or trip.watches),
         species=tuple(_species(trip)),
         ratios=tuple(out_turn_over_hail(stood).items()),
         nets=tuple(left_of_nets(stood)),

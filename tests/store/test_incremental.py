@@ -11,8 +11,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from logbook.build import build
+from logbook.known import look
 from logbook.publish.manifest import MANIFEST
-from logbook.read.folder import read_log
+from logbook.read.trip import read_trip
 from logbook.render import pages
 from logbook.render.trip import render_trip
 from logbook.store.store import place_of
@@ -154,17 +155,17 @@ def test_what_has_not_changed_is_neither_drawn_nor_rendered_again(tmp_path: Path
     assert any("solan-bright" in path for path in charts)
 
 
-def test_a_trip_is_read_again_only_with_its_vessel(tmp_path: Path) -> None:
+def test_a_log_is_read_again_only_where_it_has_changed(tmp_path: Path) -> None:
     logs, site = tmp_path / "logs", tmp_path / "site"
     _begin(logs, random.Random(2))
     build(logs, site, _silent)
     (logs / "log-2.yaml").write_text(_log(random.Random(3), "Ternbank", 2), "utf-8")
 
-    with patch("logbook.known.read_log", side_effect=AssertionError), pytest.raises(AssertionError):
+    with patch.object(look, "read_trip", side_effect=AssertionError), pytest.raises(AssertionError):
         build(logs, site, _silent)
-    with patch("logbook.known.read_log", wraps=read_log) as read:
+    with patch.object(look, "read_trip", wraps=read_trip) as read:
         build(logs, site, _silent)
-    assert sorted(call.args[0].name for call in read.call_args_list) == ["log-2.yaml", "log-4.yaml"]
+    assert [call.args[1] for call in read.call_args_list] == ["log-2.yaml"]
 
 
 def test_what_is_wrong_in_a_fleet_file_further_down_is_told_by_every_build(tmp_path: Path) -> None:
