@@ -214,7 +214,7 @@ def test_what_a_trip_gives_to_the_pages_of_many_has_no_word_that_the_edition_doe
     text = "\n".join(
         part.decode().casefold()
         for one in given
-        for part in (packed(one.entry), *one.parts.values(), *one.rows.values())
+        for part in (packed(one.entry), *one.pieces.values())
     )
 
     assert "quillvessel" in text
