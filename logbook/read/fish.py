@@ -97,23 +97,23 @@ def _worded(node: Scalar, found: Found, *, may_be_next: bool) -> Fish:
 def _entries(node: Node | None, known: Known, found: Found, gaps: list[Place]) -> list[_Entry]:
     """Return species and grades with their value nodes; a species and grade typed twice is an error and a gap."""
     entries: list[_Entry] = []
-    first: dict[tuple[str, str | None], int] = {}
+    first: dict[tuple[str, str | None], Scalar] = {}
 
     def add(called: Called, grade: str | None, key: Scalar, value: Node) -> None:
         name = (fold_key(called.name), fold_key(grade) if grade else None)
-        if name in first:
-            what = f"{grade} {called.name}" if grade else called.name
-            error(
-                found,
-                key.place,
-                "species-twice",
-                f"{what} stands twice, first on line {first[name]}; this one is not used",
-                "add them up, or give them grades",
-            )
-            gaps.append(key.place)
+        same = first.setdefault(name, key)
+        if same is key:
+            entries.append(_Entry(called=called, grade=grade, key=key, value=value))
             return
-        first[name] = key.line
-        entries.append(_Entry(called=called, grade=grade, key=key, value=value))
+        what = f"{grade} {called.name}" if grade else called.name
+        error(
+            found,
+            key.place,
+            "species-twice",
+            f"{what} stands twice, first on line {same.line}; this one is not used",
+            "add them up, or give them grades",
+        )
+        gaps.append(key.place)
 
     for key, value in pairs_of(node, found, "fish"):
         if isinstance(value, Scalar) and is_blank(value.value):

@@ -38,6 +38,8 @@ class Rule(Struct, frozen=True, kw_only=True):
 
 
 _HALF_DAY = timedelta(hours=12)
+_FROM_THE_DAY = (timedelta(0), DAY, 2 * DAY)
+_FROM_THE_DAY_BEFORE = (-DAY, *_FROM_THE_DAY)
 
 SAILED = Rule(what="sailed")
 SHOT = Rule(what="shot", doubt=_HALF_DAY, back=timedelta(hours=2))
@@ -153,9 +155,9 @@ class Clock:
         here = self.zone.local(anchor) if stamp.offset is None else anchor.astimezone(timezone(stamp.offset))
         day = here.date()
         moment, change = anchor, ""
-        for days in (-1, 0, 1, 2) if rule.back else (0, 1, 2):
-            moment, change = self._placed(stamp, day + days * DAY)
-            if moment > anchor or (moment == anchor and not rule.after) or timedelta(0) < anchor - moment <= rule.back:
+        for later in _FROM_THE_DAY_BEFORE if rule.back else _FROM_THE_DAY:
+            moment, change = self._placed(stamp, day + later)
+            if moment > anchor or (moment == anchor and not rule.after) or (moment < anchor <= moment + rule.back):
                 break
         if change:
             self._warn_of(change, stamp, place)
