@@ -36,7 +36,7 @@ class Factor(Struct, frozen=True, kw_only=True):
     def __str__(self) -> str:
         """Return the factor with its authority, as `1.17 (EU 2011)`."""
         source = self.authority if self.year is None else f"{self.authority} {self.year}"
-        return f"{self.value} ({source})"
+        return f"{self.value!s} ({source})"
 
 
 class Alias(Struct, frozen=True, kw_only=True):

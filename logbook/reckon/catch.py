@@ -107,14 +107,11 @@ def _grades(grades: list[str | None], weights: list[Decimal | None]) -> ByName[D
 
 def _added(weights: Iterable[tuple[str | None, Decimal | None]]) -> ByName[Decimal | None]:
     """Return the sums of weights by grade; grades match whatever their case and are spelt as they first were."""
-    names: dict[str, str] = {}
-    parts: dict[str, list[Decimal | None]] = {}
+    parts: dict[str, tuple[str, list[Decimal | None]]] = {}
     for grade, weight in weights:
         shown = grade or NO_GRADE
-        folded = fold_name(shown)
-        names.setdefault(folded, shown)
-        parts.setdefault(folded, []).append(weight)
-    return ByName([(name, add(parts[folded])) for folded, name in names.items()])
+        parts.setdefault(fold_name(shown), (shown, []))[1].append(weight)
+    return ByName([(shown, add(own)) for shown, own in parts.values()])
 
 
 def without_factor(tows: Iterable[Tow]) -> tuple[str, ...]:

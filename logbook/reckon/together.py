@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from logbook.model.trip import CatchKept, Tow
 
+_NEXT = CatchKept.NEXT
+
 
 def sorted_together(tows: Sequence[Tow]) -> tuple[tuple[int, ...], ...]:
     """Return for each tow the places in order of the tows whose fish is in its catch, its own last.
@@ -14,7 +16,7 @@ def sorted_together(tows: Sequence[Tow]) -> tuple[tuple[int, ...], ...]:
     waiting: list[int] = []
     for n, tow in enumerate(tows):
         waiting.append(n)
-        if tow.kept is CatchKept.NEXT:
+        if tow.kept is _NEXT:
             groups.append(())
         else:
             groups.append(tuple(waiting))
@@ -26,7 +28,7 @@ def still_waiting(tows: Sequence[Tow]) -> tuple[Tow, ...]:
     """Return the tows at the end that were to be sorted with a next one which is not there."""
     count = 0
     for tow in reversed(tows):
-        if tow.kept is not CatchKept.NEXT:
+        if tow.kept is not _NEXT:
             break
         count += 1
     return tuple(tows[len(tows) - count :])
