@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Iterator
+from contextlib import AbstractContextManager
 from pathlib import Path
 
 import pytest
@@ -170,14 +171,14 @@ def test_a_folder_that_cannot_be_listed_is_told_and_the_others_read(
 ) -> None:
     (logs / "closed").mkdir()
     (logs / "a.yaml").write_text(LOG)
-    iterdir = Path.iterdir
+    scandir = os.scandir
 
-    def refuse(self: Path) -> Iterator[Path]:
-        if self.name == "closed":
-            raise PermissionError(13, "Permission denied", str(self))
-        return iterdir(self)
+    def refuse(path: Path | os.DirEntry[str]) -> AbstractContextManager[Iterator[os.DirEntry[str]]]:
+        if path.name == "closed":
+            raise PermissionError(13, "Permission denied", os.fspath(path))
+        return scandir(path)
 
-    monkeypatch.setattr(Path, "iterdir", refuse)
+    monkeypatch.setattr(os, "scandir", refuse)
     folder = read_folder(logs)
 
     assert (len(folder.trips), codes(folder.problems)) == (1, ["file-unreadable"])

@@ -228,3 +228,11 @@ def test_what_a_hint_says_to_write_is_read_without_a_word(name: str, text: str) 
 
     assert said.value is not None
     assert said.faults == ()
+
+
+@pytest.mark.parametrize("blank", ["", "-", "--", "~", "?", "??", "null", "Null"])
+@pytest.mark.parametrize("name", PARSERS)
+def test_a_blank_is_no_value_of_any_kind(name: str, blank: str) -> None:
+    """Our own rule, no source: so a value may be tried by its parser before anyone asks whether it is blank."""
+    assert number.is_blank(blank)
+    assert PARSERS[name](blank).value is None
