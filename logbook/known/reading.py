@@ -166,5 +166,5 @@ class Reading:
 
 def _problems(wrong: Wrong, above: str = "") -> tuple[Problem, ...]:
     """Return what is wrong in a log, in order; `above` is what stands before the names of all logs."""
-    own = (named_below(problem, above) for problem in wrong.own)
+    own = (named_below(problem, above) for problem in wrong.own) if above else wrong.own
     return tuple(sorted({*own, *(clash_problem(clash, above) for clash in wrong.clashes)}))

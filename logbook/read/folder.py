@@ -24,6 +24,7 @@ from logbook.read.trip import Fleetwide, prepare, read_trip
 CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overlap", "same-trip"})
 
 FLEET_FILE = "fleet.yaml"
+_FLEET_NAMES = (FLEET_FILE, "fleet.yml")
 _ENDINGS = (".yaml", ".yml")
 _LEFT_BEHIND = ("~", ".bak", ".tmp", ".swp")
 
@@ -246,6 +247,9 @@ def logs_below(folder: Path, found: list[Problem]) -> Iterator[tuple[str, os.sta
         except OSError as fault:
             found.append(_unreadable(folder / within, fault))
             continue
+        if like_log and kind == stat.S_IFREG and name not in _FLEET_NAMES and not _unsayable(entry.name):
+            yield within, seen  # a log like any other: of ten thousand no path is made
+            continue
         problem = _no_log(Path(folder, within), kind, like_log=like_log)
         if problem is not None:
             found.append(problem)
@@ -282,7 +286,7 @@ def _misnamed(path: Path) -> Problem | None:
     if name.endswith((".yaml.txt", ".yml.txt")):
         message = "this looks like a log, but its name ends in .txt, so it is not read"
         return _about(path, "log-renamed", message, f"rename it to {shown_name(Path(path.name[:-4]))}")
-    if name in (FLEET_FILE, "fleet.yml") and _kind(path.with_name(FLEET_FILE)) is None:
+    if name in _FLEET_NAMES and _kind(path.with_name(FLEET_FILE)) is None:
         message = f"this looks like the fleet file, but is not named {FLEET_FILE}, so it is not read"
         return _about(path, "log-renamed", message, f"rename it to {FLEET_FILE}")
     return None
