@@ -17,7 +17,9 @@ from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import published_trips
 from logbook.read.folder import FLEET_FILE, Told, shown_name
 from logbook.redact.policy import policy_of
+from logbook.render.environment import compiled
 from logbook.store.store import Store
+from logbook.store.templates import StoredTemplates
 
 T = TypeVar("T")
 
@@ -47,12 +49,15 @@ def build_archive(asked: Asked, progress: Callable[[str], None], store: Store) -
     if not reading.names and not asked.allow_empty:
         for (_, place), kept in zip(asked.places, last_good, strict=True):
             keep_trips(logs, place, len(kept))
+    templates = StoredTemplates(store)
+    compiling = compiled(templates.kept())
     published = []
     for (name, place), kept in zip(asked.places, last_good, strict=True):
         progress(f"drawing and writing the pages for the {name}")
         published.append(
             (place, _edition(asked, reading, kept, policy_of(name, reading.shown.fleet), place, store, hands))
         )
+    templates.keep(compiling.new)
     return Built(
         logs=reading.folder.logs,
         trips=len(reading.names),
