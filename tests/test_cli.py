@@ -265,10 +265,10 @@ def test_a_logs_folder_that_can_not_be_listed_changes_nothing(
     assert run(monkeypatch, "build", logs, tmp_path / "site") == 0
     page = tmp_path / "site" / "trips" / "solan-bright-2026-03-04.html"
 
-    def closed(self: Path) -> None:
-        raise PermissionError(13, "Permission denied", str(self))
+    def closed(folder: os.PathLike[str]) -> None:
+        raise PermissionError(13, "Permission denied", os.fspath(folder))
 
-    monkeypatch.setattr(Path, "iterdir", closed)
+    monkeypatch.setattr(os, "scandir", closed)
 
     assert run(monkeypatch, "build", logs, tmp_path / "site", "--allow-empty") == 1
     assert "can't be listed: permission denied" in capsys.readouterr().err

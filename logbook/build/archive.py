@@ -1,17 +1,14 @@
 """An archive from the logs: read, reckoned, and each edition of it published; what stands is not spoilt where the logs can't be read."""
 
-from collections.abc import Callable, Iterable, Sequence
-from contextlib import closing
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TypeVar
 
 from logbook.build import Asked
 from logbook.build.edition import publish_edition
 from logbook.build.parallel import Hands
-from logbook.known import Reading, read_and_reckon
-from logbook.model.built import Built, NoLogsError, Published
-from logbook.model.edition import Policy
-from logbook.model.figures import Reckoned
+from logbook.known import read_and_reckon
+from logbook.model.built import Built, NoLogsError
 from logbook.model.problem import Severity
 from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import published_trips
@@ -54,9 +51,9 @@ def build_archive(asked: Asked, progress: Callable[[str], None], store: Store) -
     published = []
     for (name, place), kept in zip(asked.places, last_good, strict=True):
         progress(f"drawing and writing the pages for the {name}")
-        published.append(
-            (place, _edition(asked, reading, kept, policy_of(name, reading.shown.fleet), place, store, hands))
-        )
+        policy = policy_of(name, reading.shown.fleet)
+        beside = reading.with_last_good(kept) if kept else reading
+        published.append((place, publish_edition(beside, policy, place, store, hands, every=asked.every)))
     templates.keep(compiling.new)
     return Built(
         logs=reading.folder.logs,
@@ -65,23 +62,6 @@ def build_archive(asked: Asked, progress: Callable[[str], None], store: Store) -
         problems=reading.folder.problems,
         published=tuple(published),
     )
-
-
-def _edition(
-    asked: Asked,
-    reading: Reading,
-    last_good: Sequence[Reckoned],
-    policy: Policy,
-    place: Path,
-    store: Store,
-    hands: Hands,
-) -> Published:
-    """Publish one edition; trips that are kept as last read bear on the figures of the vessel's others."""
-    if not last_good:
-        return publish_edition(reading, policy, place, store, hands, every=asked.every)
-    with closing(Store(None)) as apart:
-        with_them = read_and_reckon(asked.logs, apart, last_good, hands=hands)
-        return publish_edition(with_them, policy, place, apart, hands, every=asked.every)
 
 
 def listed(logs: Path, read: Callable[[], T]) -> T:

@@ -29,13 +29,12 @@ from logbook.store.store import Store
 from logbook.store.trips import Beside, Part, Wrong
 
 
-def read_and_reckon(logs: Path, store: Store, last_good: Iterable[Reckoned] = (), *, hands: Hands = ONE) -> "Reading":
+def read_and_reckon(logs: Path, store: Store, hands: Hands = ONE) -> "Reading":
     """Return all that a logs folder tells.
 
     Args:
         logs: The folder, or one log.
         store: What earlier builds knew of it; brought up to date.
-        last_good: Trips whose logs can't be read at present; the other trips see them as if their logs still read.
         hands: Who reads the logs that have changed.
 
     Raises:
@@ -44,7 +43,7 @@ def read_and_reckon(logs: Path, store: Store, last_good: Iterable[Reckoned] = ()
     """
     of = Logs(logs, store)
     of.bring_up_to_date(hands)
-    return Reading(of, last_good)
+    return Reading(of)
 
 
 class _Placing(Struct, frozen=True, kw_only=True):
@@ -77,7 +76,7 @@ class Reading:
         self.names = tuple(name for _, _, name in sorted(order))
 
     def with_last_good(self, last_good: Iterable[Reckoned]) -> "Reading":
-        """Return the same with trips whose logs can't be read at present, without looking at the logs again."""
+        """Return the same with trips whose logs can't be read at present; the other trips see them as if their logs still read."""
         return Reading(self._of, last_good)
 
     @cached_property
