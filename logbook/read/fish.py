@@ -65,7 +65,7 @@ def take_catch(node: Node | None, known: Known, found: Found, *, may_be_next: bo
         )
         return Fish(kept=CatchKept.UNREADABLE, gaps=(node.place,))
     amounts: list[Amount] = []
-    gaps = [lost.place for lost in node.lost] if isinstance(node, Mapping) else []
+    gaps = [lost.place for lost in node.lost] if isinstance(node, Mapping) and node.lost else []
     for entry in _entries(node, known, found, gaps):
         amount = _amount(entry, known, found)
         if amount is None:
@@ -123,8 +123,7 @@ def _entries(node: Node | None, known: Known, found: Found, gaps: list[Place]) -
             for grade_key, grade_value in value.entries:
                 if isinstance(grade_value, Scalar) and is_blank(grade_value.value):
                     continue
-                grade = known.grade(called, grade_key.place, grade_key.value.strip(), found)
-                add(called, grade, grade_key, grade_value)
+                add(called, known.grade(called, grade_key, found), grade_key, grade_value)
         else:
             add(called, called.grade, key, value)
     return entries

@@ -1,6 +1,7 @@
 """What a log's names are matched against: the species, measures, gear, pens, ports and grounds of its fleet."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -36,6 +37,16 @@ class Called(Struct, frozen=True, kw_only=True):
     name: str
     known: Species | None
     grade: str | None = None
+
+    def spelled(self, grade: str) -> str | None:
+        """Return a grade of the species as the fleet spells it, or None where it has no such grade."""
+        return _one_of(self.known.grades, grade) if self.known else None
+
+
+@lru_cache(maxsize=1024)
+def _one_of(grades: tuple[str, ...], typed: str) -> str | None:
+    folded = fold_name(typed)
+    return next((grade for grade in grades if fold_name(grade) == folded), None)
 
 
 class SpeciesIndex:
@@ -132,12 +143,14 @@ class Known:
         )
         return Called(name=typed, known=None)
 
-    def grade(self, called: Called, place: Place, typed: str, found: Found) -> str:
-        """Return a grade in the fleet's spelling; one the species does not have is a warning."""
+    def grade(self, called: Called, node: Scalar, found: Found) -> str:
+        """Return the grade that a text names in the fleet's spelling; one the species does not have is a warning."""
+        typed = node.value.strip()
+        return called.spelled(typed) or self.unknown_grade(called, node.place, typed, found)
+
+    def unknown_grade(self, called: Called, place: Place, typed: str, found: Found) -> str:
+        """Return a grade as it was typed, with a warning where the species has others."""
         grades = called.known.grades if called.known else ()
-        for grade in grades:
-            if fold_name(grade) == fold_name(typed):
-                return grade
         if grades:
             hint = f"its grades are {', '.join(grades)}"
             warn(found, place, "grade-unknown", f"{called.name} has no grade '{typed}'", hint)

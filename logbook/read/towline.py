@@ -237,7 +237,7 @@ class _Parts:
         called, count = longest or (Called(name=" ".join(names), known=None), len(names))
         grade = " ".join(names[count:])
         said = self.known.terms.amount(amount, called.name)
-        if into == "catch" and said.value is None and (longest is None or (grade and not _has_grade(called, grade))):
+        if into == "catch" and said.value is None and (longest is None or (grade and called.spelled(grade) is None)):
             return False  # words about a fish, not an amount of it
         if into == "catch" and longest is None and said.value is not None and said.value.weight is None:
             return False  # a count of something that is no fish
@@ -250,7 +250,9 @@ class _Parts:
         """Add an amount to where it goes; one that can't be read, or stands there already, is a gap."""
         if said.faults:
             pass_on(self.found, said.faults, self.node, self.index)
-        size = self.known.grade(called, self.place, grade, self.found) if grade else called.grade
+        size = called.grade
+        if grade:
+            size = called.spelled(grade) or self.known.unknown_grade(called, self.place, grade, self.found)
         listed = self.line.lists[into]
         if any(amount.species == called.name and amount.grade == size for amount in listed):
             hint = "add them up"
@@ -267,11 +269,6 @@ class _Parts:
             return
         if into != "put_back":
             self.line.gaps.append(self.place)
-
-
-def _has_grade(called: Called, typed: str) -> bool:
-    grades = called.known.grades if called.known else ()
-    return any(fold_name(grade) == fold_name(typed) for grade in grades)
 
 
 def _destination(words: str) -> tuple[str, str]:
