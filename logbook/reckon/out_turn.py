@@ -156,17 +156,20 @@ def _within(hail: Decimal | None, difference: Decimal | None, limits: Limits) ->
     return abs(difference) * 100 <= limits.hail_tolerance * hail
 
 
-def spread(ratios: Sequence[float]) -> Spread:
-    """Return how the ratios of some trips lie."""
-    low, middle, high = quartiles(ratios)
-    return Spread(trips=len(ratios), low=low, middle=middle, high=high)
+def spread(ordered: Sequence[float]) -> Spread:
+    """Return how the ratios of some trips lie; they are in order of size."""
+    low, middle, high = _quarters(ordered)
+    return Spread(trips=len(ordered), low=low, middle=middle, high=high)
 
 
 def quartiles(ratios: Sequence[float]) -> tuple[float | None, float | None, float | None]:
     """Return the quartiles, ends included; None each for fewer than five."""
-    if len(ratios) < ENOUGH:
+    return _quarters(sorted(ratios))
+
+
+def _quarters(ordered: Sequence[float]) -> tuple[float | None, float | None, float | None]:
+    if len(ordered) < ENOUGH:
         return None, None, None
-    ordered = sorted(ratios)
     return _quarter(ordered, 1), _quarter(ordered, 2), _quarter(ordered, 3)
 
 

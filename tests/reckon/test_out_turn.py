@@ -33,7 +33,7 @@ def hailed(catch: str, out_turn: str | None = None, *, of: Fleet | None = None) 
 def after(ratios: dict[str, tuple[float, ...]], catch: str = "{cod: 1000 kg}", landed: str = "") -> HailedSpecies:
     """Return cod of a trip whose vessel's earlier ones came to these ratios."""
     log = trip(f"{HEAD}tows:\n  - {{shot: 18:10, hauled: 19:40, catch: {catch}}}\n{landed}")
-    past = Past(out_turn_over_hail=ByName((name, spread(found)) for name, found in ratios.items()))
+    past = Past(out_turn_over_hail=ByName((name, spread(sorted(found))) for name, found in ratios.items()))
     return reckon_trip(log, fleet(), Neighbours(past=past)).hail["cod"]
 
 
@@ -268,7 +268,7 @@ def test_trips_that_were_not_weighed_do_not_count() -> None:
 
 def test_the_hail_that_is_sent_is_not_put_right() -> None:
     log = trip(f"{HEAD}tows:\n  - {{shot: 18:10, hauled: 19:40, catch: {{cod: 1000 kg}}}}\n")
-    past = Past(out_turn_over_hail=ByName([("cod", spread(RATIOS))]))
+    past = Past(out_turn_over_hail=ByName([("cod", spread(sorted(RATIOS)))]))
     plain, told = reckon_trip(log, fleet()), reckon_trip(log, fleet(), Neighbours(past=past))
 
     assert told.hail["cod"].expected_out_turn_kg == pytest.approx(975)

@@ -117,7 +117,7 @@ def test_landed_all_is_as_of_the_docking() -> None:
 def with_past(ratios: dict[str, tuple[float, ...]], text: str = TOWS) -> str:
     """Return the screen of a trip whose vessel's earlier ones came to these ratios of out-turn to hail."""
     log = trip(HEAD + text, MARKET)
-    past = Past(out_turn_over_hail=ByName((name, spread(found)) for name, found in ratios.items()))
+    past = Past(out_turn_over_hail=ByName((name, spread(sorted(found))) for name, found in ratios.items()))
     made = reckon_trip(log, MARKET, Neighbours(past=past))
     return aboard_text(made, hailed(until(log, made.trip.as_of)))
 

@@ -29,7 +29,7 @@ def test_hail_and_out_turn_stand_side_by_side_and_say_where_nothing_is_expected(
 
 def test_what_is_expected_has_its_range() -> None:
     # By hand: the middle of 0.90 0.95 1.00 1.05 1.10 and the quartiles with both ends, times 1000 kg.
-    past = Past(out_turn_over_hail=ByName([("cod", spread((0.9, 1.1, 0.95, 1.05, 1.0))), ("ling", spread((1.0,) * 5))]))
+    past = Past(out_turn_over_hail=ByName([("cod", spread((0.9, 0.95, 1.0, 1.05, 1.1))), ("ling", spread((1.0,) * 5))]))
     said = out_turn(reckon_trip(trip(HEAD + TOWS), fleet(), Neighbours(past=past)))
 
     assert columns(said[1]) == ["cod", "1", "000", "-", "-", "-", "1", "000", "950", "1", "050"]
