@@ -88,12 +88,18 @@ def _scrub(value: Any, word: _Word) -> Any:  # noqa: ANN401 - it goes through re
     if kind in _AS_THEY_ARE:
         return value
     if kind is tuple:
-        made = tuple([one if type(one) in _AS_THEY_ARE else _scrub(one, word) for one in value])
+        # Most of what stands in tuples are words and what holds none: they cost no call of this.
+        made = tuple(
+            [
+                word(one) if type(one) is str else one if type(one) in _AS_THEY_ARE else _scrub(one, word)
+                for one in value
+            ]
+        )
         return value if all(map(is_, made, value)) else made
     if kind is ByName:
-        pairs = [(word(name), _scrub(one, word)) for name, one in value.items()]
-        same = all(name is old and one is value[old] for (name, one), old in zip(pairs, value, strict=True))
-        return value if same else ByName(pairs)
+        names, held = tuple(map(word, value)), tuple([_scrub(one, word) for one in value.values()])
+        same = all(map(is_, names, value)) and all(map(is_, held, value.values()))
+        return value if same else ByName(zip(names, held, strict=True))
     if kind is Place:
         return value if value == _NOWHERE else _NOWHERE
     return _struct(value, word) if isinstance(value, Struct) else value
@@ -106,7 +112,7 @@ def _struct(record: Struct, word: _Word) -> Struct:
         # Most fields hold nothing, and a fleet's logs have millions of them: they cost no call.
         if type(old) in _AS_THEY_ARE or old == ():
             continue
-        new = _scrub(old, word)
+        new = word(old) if type(old) is str else _scrub(old, word)
         if new is not old:
             changed[name] = new
     return replace(record, **changed) if changed else record
