@@ -29,8 +29,7 @@ def ledger_of(
     shares = shares or Shares(Store(None), Path("site"))
     for trip in trips:
         shares.keep(b"", kept(trip, fleet, policy))
-    by_id = {trip.figures.trip.id: trip for trip in trips}
-    return StoredLedger(shares, by_id.__getitem__)
+    return StoredLedger(shares)
 
 
 def kept(trip: Reckoned, fleet: Fleet | None = None, policy: Policy | None = None) -> Kept:

@@ -96,7 +96,7 @@ class _Edition:
         if left:
             yield from self._trips(left, hands)
         self._shares.forget_others(self._logs)
-        ledger = StoredLedger(self._shares, self._whole)
+        ledger = StoredLedger(self._shares)
         problems = self._reading.shown.problems if self._of.policy.problems else ()
         yield from render_archive(self._of.fleet, ledger, problems, self._of.site, self._made)
 
@@ -131,10 +131,6 @@ class _Edition:
         for file in self._of.files(self._reading.task(log), drafts, held=self._held(log)):
             yield Page(path=file.path, content=file.content or b"")
 
-    def _whole(self, trip_id: str) -> Reckoned:
-        log = self._logs[trip_id]
-        return self._of.shown(self._reading.trip(log), held=self._held(log))
-
 
 def publish_files(told: Told, trips: Iterable[Reckoned], policy: Policy, folder: Path, store: Store) -> Published:
     """Write an edition's files for other programs as they lie where no pages are.
@@ -159,11 +155,7 @@ def _bare_files(told: Told, trips: Sequence[Reckoned], policy: Policy, shares: S
         shares.keep(b"", kept_of(shown, fleet, trip_rows(shown, landed_of(shown, fleet), fleet, policy)))
         path = trip_file(shown.figures.trip.id).removeprefix(FILES)
         yield Page(path=path, content=trip_json(shown.figures))
-    ledger = StoredLedger(shares, _nothing_more)
+    ledger = StoredLedger(shares)
     problems = told.problems if policy.problems else ()
     for file in fleet_files(fleet, ledger, ledger.fasts(), problems, policy, fleet.title, AtOnce(), linked=False):
         yield Page(path=file.path.removeprefix(FILES), content=content_of(file))
-
-
-def _nothing_more(trip_id: str) -> Reckoned:
-    raise KeyError(trip_id)  # files for other programs are made of what trips gave alone

@@ -1,7 +1,7 @@
 """All trips of an edition for the pages of many: what is known over them, put together from what each gave, kept from build to build."""
 
 import hashlib
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, datetime
 from functools import cache, cached_property
 
@@ -14,7 +14,7 @@ from logbook.model.named import ByName
 from logbook.model.names import fold_name
 from logbook.model.packed import packed_as_it_stands
 from logbook.model.places import GroundFigures, SpeciesFigures
-from logbook.model.tally import Days, Mishaps, Tally
+from logbook.model.tally import Days, Hauls, Mishaps, Tally
 from logbook.reckon.fleet import fasts_in_order, reckon_fleet, reckon_vessel
 from logbook.reckon.landed import season
 from logbook.reckon.of_ground import may_touch, reckon_grounds
@@ -62,14 +62,9 @@ def _of_file(name: str) -> str:
 class StoredLedger:
     """The trips of an edition as the store has them."""
 
-    def __init__(self, shares: Shares, whole: Callable[[str], Reckoned]) -> None:
-        """Begin with all trips that there are shares of.
-
-        Args:
-            shares: What each trip gave.
-            whole: Finds a trip with all that the edition shows of it, by its id.
-        """
-        self._shares, self.whole = shares, whole
+    def __init__(self, shares: Shares) -> None:
+        """Begin with all trips that there are shares of."""
+        self._shares = shares
         self.entries = tuple(sorted((entry for _, entry in shares.known.values()), key=_in_time))
         self.latest: datetime | None = max((entry.last_word for entry in self.entries), default=None)
 
@@ -97,6 +92,10 @@ class StoredLedger:
     def briefs(self, ids: Iterable[str]) -> Iterator[Brief]:
         """Give trips as lists tell them, in the order asked for."""
         return (self._shares.part(trip, "brief", Brief) for trip in ids)
+
+    def hauls(self, trip_id: str) -> Hauls:
+        """Return the best hauls of a trip."""
+        return self._shares.part(trip_id, "hauls", Hauls)
 
     def kit(self, trip_id: str) -> Kit:
         """Return a vessel and her gear after a trip."""

@@ -15,7 +15,7 @@ from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed, Vess
 from logbook.model.gear import FastMark, NetFigures
 from logbook.model.named import ByName
 from logbook.model.places import GroundFigures, SpeciesFigures
-from logbook.model.tally import Days, Mishaps, Tally, TripSums
+from logbook.model.tally import Days, Hauls, Mishaps, Tally, TripSums
 
 
 class Brief(Struct, frozen=True, kw_only=True):
@@ -56,6 +56,7 @@ class Share(Struct, frozen=True, kw_only=True):
         tally: Its sums.
         days: The same by ground and day.
         mishaps: What befell its gear.
+        hauls: Those that were the best since then.
         kit: The vessel and her gear after it.
     """
 
@@ -63,6 +64,7 @@ class Share(Struct, frozen=True, kw_only=True):
     tally: Tally
     days: Days
     mishaps: Mishaps
+    hauls: Hauls
     kit: Kit
 
 
@@ -120,8 +122,8 @@ class Ledger(Protocol):
     def briefs(self, ids: Iterable[str]) -> Iterator[Brief]:
         """Give trips as lists tell them, in the order asked for."""
 
-    def whole(self, trip_id: str) -> Reckoned:
-        """Return a trip with all that the edition shows of it."""
+    def hauls(self, trip_id: str) -> Hauls:
+        """Return the best hauls of a trip."""
 
     def kit(self, trip_id: str) -> Kit:
         """Return a vessel and her gear after a trip."""

@@ -185,6 +185,16 @@ class Days(Struct, frozen=True, array_like=True):
     grounds: dict[str, dict[int, Sums]] = {}
 
 
+class Hauls(Struct, frozen=True, array_like=True):
+    """Tows of a trip that kept more than any after them: one of these is the best since whatever moment.
+
+    Attributes:
+        tows: In order of time.
+    """
+
+    tows: tuple[TowMark, ...] = ()
+
+
 class Mishaps(Struct, frozen=True, array_like=True):
     """What befell the gear on a trip.
 

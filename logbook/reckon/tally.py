@@ -15,12 +15,14 @@ from logbook.model.fleet_figures import Landed
 from logbook.model.ledger import Brief, Kit, Share
 from logbook.model.named import ByName
 from logbook.model.names import fold_name
+from logbook.model.places import TowMark
 from logbook.model.tally import (
     ALL,
     CLEAN,
     NOUGHT,
     Days,
     GroundTally,
+    Hauls,
     KeptHere,
     Mishaps,
     OwnTally,
@@ -70,8 +72,21 @@ def share_of(trip: Reckoned, fleet: Fleet) -> Share:
         tally=_tally(trip, tows, brief),
         days=_days(tows),
         mishaps=Mishaps(fasts=tuple(fasts_of(trip.log, figures.trip.id)), damage=tuple(damage_of(tows))),
+        hauls=_hauls(tows),
         kit=Kit(vessel=trip.log.vessel, gear=figures.gear, rigging=figures.rigging),
     )
+
+
+def _hauls(tows: Iterable[Listed]) -> Hauls:
+    """Return the tows that kept as much as any hauled after them, by when they were hauled, else shot."""
+    placed = [(one.tow.hauled or one.tow.shot, one) for one in tows if one.tow.kept_kg]
+    known = sorted(((when, -one.order, one) for when, one in placed if when is not None), key=lambda one: one[:2])
+    best: list[TowMark] = []
+    for when, _, one in reversed(known):
+        mark = replace(one.mark(), when=when, kept_kg_per_h=one.tow.kept_kg_per_h)
+        if not best or (mark.kept_kg or 0) >= (best[-1].kept_kg or 0):
+            best.append(mark)
+    return Hauls(tows=tuple(reversed(best)))
 
 
 def _in_lists(trip: Reckoned) -> Reckoned:

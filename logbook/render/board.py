@@ -169,23 +169,12 @@ def _best(ledger: Ledger) -> TowMark | None:
     """Return the tow that kept most in the week before the last word of the archive."""
     latest = ledger.latest
     recent = [one.id for one in ledger.entries if latest is not None and latest - one.last_word <= _RECENT]
-    found: list[TowMark] = []
-    for trip in map(ledger.whole, recent):
-        for order, tow in enumerate(trip.figures.tows, 1):
-            when = tow.hauled or tow.shot
-            if tow.kept_kg and when is not None and latest is not None and latest - when <= _RECENT:
-                found.append(
-                    TowMark(
-                        trip_id=trip.figures.trip.id,
-                        vessel=trip.figures.trip.vessel,
-                        order=order,
-                        no=tow.no,
-                        when=when,
-                        ground=tow.ground,
-                        kept_kg=tow.kept_kg,
-                        kept_kg_per_h=tow.kept_kg_per_h,
-                    )
-                )
+    found = [
+        mark
+        for trip in recent
+        for mark in ledger.hauls(trip).tows
+        if latest is not None and mark.when is not None and latest - mark.when <= _RECENT
+    ]
     return max(found, key=lambda mark: (mark.kept_kg or 0, mark.trip_id, -mark.order), default=None)
 
 

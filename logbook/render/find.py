@@ -30,6 +30,10 @@ _LISTED = 400
 """So many trips stand in the page at most; of the others it tells where they do."""
 
 
+_DIGITS = 8
+"""So much of its digest is asked for with a file of data, so that a browser never takes an older one for it."""
+
+
 class Counts(Struct, frozen=True, kw_only=True):
     """How much there is of what can be chosen by touch, over all trips.
 
@@ -105,7 +109,7 @@ def find_files(site: Site, ledger: Ledger, counts: Counts, seasons: Sequence[str
     data = []
     for year in years_of(ledger):
         for file in maker.files(f"find/{year}", (ledger.rows_key(FIND_DATA, year),), partial(_data, ledger, year)):
-            data.append(file.path)
+            data.append(f"{file.path}?{file.digest[:_DIGITS]}")
             yield file
     bare = replace(site, species=frozenset())
     told = (counts, tuple(seasons), tuple(data))

@@ -10,7 +10,6 @@ Each trip is made by itself, with the names and words that it uses once in table
   place on the page is its place in the list.
 """
 
-import hashlib
 import json
 from collections.abc import Iterable
 from datetime import date
@@ -36,7 +35,6 @@ NOT_WEIGHED = -1
 NOT_KEPT = -2
 """Stands for the weight of fish that was put back, or is undersize."""
 
-_DIGITS = 8
 _ESCAPES = str.maketrans({"<": "\\u003c", ">": "\\u003e", "&": "\\u0026", "'": "\\u0027"})
 """What would end a script in a page, or open a comment; other signs beyond ASCII are escaped by JSON."""
 
@@ -141,7 +139,7 @@ def _tow(tow: Tow, figures: TowFigures, began: date, names: _Names) -> Row:
 
 
 def year_file(year: str, trips: Iterable[bytes]) -> Page:
-    """Return the trips of a year as a script, named for what is in it.
+    """Return the trips of a year as a script.
 
     Args:
         year: Which; the page calls it a season.
@@ -149,7 +147,7 @@ def year_file(year: str, trips: Iterable[bytes]) -> Page:
     """
     told = b'{"season":' + _safe(year) + b',"trips":[' + b",".join(trips) + b"]}"
     content = b"(window.logbookSeasons=window.logbookSeasons||[]).push(" + told + b");\n"
-    return Page(path=f"find/{year}.{hashlib.sha256(content).hexdigest()[:_DIGITS]}.js", content=content)
+    return Page(path=f"find/{year}.js", content=content)
 
 
 def _safe(value: object) -> bytes:

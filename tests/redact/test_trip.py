@@ -191,12 +191,13 @@ def test_sums_of_the_fleet_have_nothing_that_its_trips_have_not(tmp_path: Path) 
     logs = plant(tmp_path, CLOSE)
     shown = named_from(read_folder(logs), logs)
     trips = reckon_trips(shown.trips, shown.fleet, shown.problems)
-    ledger = ledger_of(shown_in(trips, policy_of(CREW, shown.fleet)), shown.fleet)
+    of_crew = shown_in(trips, policy_of(CREW, shown.fleet))
+    ledger = ledger_of(of_crew, shown.fleet)
     sums = ledger.fleet()
 
     assert ledger.fasts() == ()
     assert list(sums.grounds) == ["Quillground"]
-    assert {tow.rectangle for entry in ledger.entries for tow in ledger.whole(entry.id).figures.tows} == {"46D4", None}
+    assert {tow.rectangle for trip in of_crew for tow in trip.figures.tows} == {"46D4", None}
     assert all(group.gross is None for group in (*sums.vessels.values(), *sums.seasons.values()))
     assert all(ledger.vessel(name).bias == () for name in ledger.vessels)
 
@@ -211,11 +212,7 @@ def test_what_a_trip_gives_to_the_pages_of_many_has_no_word_that_the_edition_doe
     trips = reckon_trips(read.trips, read.fleet, read.problems)
     policy = policy_of(edition, read.fleet)
     given = [kept(trip, read.fleet, policy) for trip in shown_in(trips, policy)]
-    text = "\n".join(
-        part.decode().casefold()
-        for one in given
-        for part in (packed(one.entry), *one.pieces.values())
-    )
+    text = "\n".join(part.decode().casefold() for one in given for part in (packed(one.entry), *one.pieces.values()))
 
     assert "quillvessel" in text
     assert [word for word, who in WORDS.items() if edition not in who and holding(word, text)] == []

@@ -1,6 +1,6 @@
 """Archives and what their pages show, made of logs as people type them."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from logbook.build.ledger import StoredLedger
 from logbook.model.edition import Policy
@@ -46,19 +46,23 @@ def archive_of(
 ) -> dict[str, bytes]:
     """Return every file of the archive of some logs, by its path; each path is there once."""
     of = of or fleet()
-    return files_of(of, *shown(*texts, of=of, edition=edition), problems)
+    policy = policy_of(edition, of)
+    return files_of(of, redacted(reckoned(*texts, of=of), policy), policy, problems)
 
 
-def files_of(of: Fleet, site: Site, ledger: StoredLedger, problems: tuple[Problem, ...] = ()) -> dict[str, bytes]:
-    """Return every file of an archive, by its path; each path is there once."""
-    files = [*_of_trips(of, site, ledger), *render_archive(of, ledger, problems, site, AtOnce())]
+def files_of(
+    of: Fleet, trips: Sequence[Reckoned], policy: Policy, problems: tuple[Problem, ...] = ()
+) -> dict[str, bytes]:
+    """Return every file of an archive of trips as an edition shows them, by its path; each path is there once."""
+    site, ledger = site_and_ledger(of, trips, policy)
+    files = [*_of_trips(of, site, trips), *render_archive(of, ledger, problems, site, AtOnce())]
     assert len({file.path for file in files}) == len(files)
     return {file.path: content_of(file) for file in files}
 
 
-def _of_trips(of: Fleet, site: Site, ledger: StoredLedger) -> Iterator[File]:
+def _of_trips(of: Fleet, site: Site, trips: Iterable[Reckoned]) -> Iterator[File]:
     """Give the files of every trip, made as they are in a build."""
-    for trip in (ledger.whole(entry.id) for entry in ledger.entries):
+    for trip in trips:
         for file in trip_files(trip, site, of, landed_of(trip, of), Drafts()):
             assert file.content is not None
             yield Page(path=file.path, content=file.content)

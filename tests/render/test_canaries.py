@@ -130,7 +130,7 @@ def test_pages_have_no_element_and_no_attribute_that_was_typed(pages: dict[str, 
             assert element.tag not in HTML_IDLE, path
             assert not [name for name in element.attrib if name.startswith("on") or name == "style"], path
             if element.tag == "script":
-                assert re.fullmatch(r"(\.\./)?(find/)?[\w-]+\.[0-9a-f]{8}\.js", element.get("src")), path
+                assert re.fullmatch(r"(\.\./)?[\w-]+\.[0-9a-f]{8}\.js", element.get("src")), path
                 assert not element.text
             for name in ("src", "href"):
                 parts = urlsplit(element.get(name) or "")

@@ -21,7 +21,7 @@ from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import CatchKept, Fast, Tow, Trip
 from logbook.redact.policy import policy_of
 from tests.render import example
-from tests.render.archives import files_of, site_and_ledger
+from tests.render.archives import files_of
 from tests.render.tags import Tags
 
 POLICY = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'"
@@ -29,7 +29,7 @@ LINKING = {"href", "src", "srcset", "poster", "data", "action", "formaction", "x
 
 
 def archive(fleet: Fleet, trips: tuple[Reckoned, ...], problems: tuple[Problem, ...] = ()) -> dict[str, bytes]:
-    return files_of(fleet, *site_and_ledger(fleet, trips, policy_of("office", fleet)), problems)
+    return files_of(fleet, trips, policy_of("office", fleet), problems)
 
 
 @lru_cache(maxsize=1)
