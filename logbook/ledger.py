@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date, datetime
 from functools import cache, cached_property
 
-from logbook.model.figures import Reckoned
+from logbook.model.figures import Reckoned, TowFigures
 from logbook.model.fleet import Fleet
 from logbook.model.fleet_figures import FleetFigures, GroupFigures, VesselFigures
 from logbook.model.gear import FastMark
@@ -39,6 +39,7 @@ def kept_of(trip: Reckoned, fleet: Fleet, rows: ByName[bytes]) -> Kept:
     made = hashlib.sha256()
     for part in parts.values():
         made.update(hashlib.sha256(part).digest())
+    made.update(packed_as_it_stands(list(map(_on_board, trip.figures.tows))))
     entry = Entry(
         id=head.id,
         vessel=head.vessel,
@@ -192,6 +193,11 @@ class StoredLedger:
     def rows_key(self, name: str, year: str | None = None) -> bytes:
         """Return the key of those pieces."""
         return self._shares.rows_key(name, year)
+
+
+def _on_board(tow: TowFigures) -> tuple[object, ...]:
+    """Return what the board would tell of a tow were it the best of the week: no sum need change where it does."""
+    return tow.no, tow.ground, tow.shot, tow.hauled, tow.kept_kg, tow.kept_kg_per_h
 
 
 def _fished(days: Days) -> tuple[date, date] | None:
