@@ -9,13 +9,16 @@ import sys
 import tempfile
 from collections import Counter
 from collections.abc import Iterator
+from contextlib import ExitStack
 from functools import cache
 from gettext import NullTranslations
 from html.parser import HTMLParser
 from pathlib import Path
 from unittest.mock import patch
 
-from logbook import build as building
+from logbook import edition as of_all
+from logbook import of_trip, parallel
+from logbook.build import build
 from logbook.render.language import Speech, speaking
 
 ROOT = Path(__file__).parents[1]
@@ -138,8 +141,14 @@ def untranslated(site: Path) -> Iterator[tuple[str, str]]:
 
 def build_made_up(site: Path, edition: str = "office") -> None:
     """Build the sample archive in the made-up language."""
-    with patch.object(building, "speech_of", lambda _tag: made_up()), speaking(made_up()):
-        building.build(SAMPLE, site, lambda _stage: None, (edition,))
+    with ExitStack() as patched:
+        for module in (of_all, of_trip):
+            patched.enter_context(patch.object(module, "speech_of", lambda _tag: made_up()))
+        patched.enter_context(
+            patch.object(parallel, "_processors", lambda: 1)
+        )  # another process may know no such language
+        patched.enter_context(speaking(made_up()))
+        build(SAMPLE, site, lambda _stage: None, (edition,))
 
 
 def main() -> int:

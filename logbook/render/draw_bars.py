@@ -16,7 +16,7 @@ def draw_bars(plate: Plate, chart: Chart, drawing: Bars) -> None:
     left = 14 + max((room(bar.label) for bar in drawing.bars), default=0.0)
     right = 12 + max((room(bar.end) for bar in drawing.bars), default=0.0)
     box = Box(left=left, top=bars_top(drawing), width=chart.width - left - right, height=ROW * len(drawing.bars))
-    most = max(longest, ticks[-2]) * 1.0001
+    most = (max(longest, ticks[-2]) or ticks[-1]) * 1.0001
     panel = plate.panel(box, (0.0, most), (float(len(drawing.bars)), 0.0))
     _grid(panel, [tick for tick in ticks if tick <= most], drawing)
     for colour, shapes in enumerate(_shapes(drawing)):

@@ -15,7 +15,7 @@ from logbook.model.figures import Reckoned
 from logbook.model.named import ByName
 from logbook.reckon.tally import share_of
 from logbook.render.chart_of_tows import tow_chart
-from logbook.render.charts import OTHERS, Bars, Chart, Chartlet, Columns, Run
+from logbook.render.charts import OTHERS, Bar, Bars, Chart, Chartlet, Columns, Part, Run
 from logbook.render.draw import draw
 from logbook.render.draw_chartlet import whole_minutes
 from logbook.render.fleet_charts import grounds_chart, landings_chart, vessel_trips_chart
@@ -386,6 +386,19 @@ def test_nothing_known_gives_no_chart() -> None:
     assert vessel_trips_chart("x", []) is None
     assert grounds_chart(example.figures_of([])) is None
     assert landings_chart(example.figures_of([])) is None
+
+
+@pytest.mark.parametrize("kind", [Bars, Columns])
+@pytest.mark.parametrize("parts", [(), (Part(size=0.0),)])
+def test_where_everything_is_nought_a_chart_still_has_a_scale(
+    kind: type[Bars] | type[Columns], parts: tuple[Part, ...]
+) -> None:
+    bars = (Bar(label="Odd Hole", parts=parts, end="0"), Bar(label="The Saddle", parts=parts, end="0"))
+    svg = draw(Chart(path="x.svg", alt="", width=400, height=120, drawing=kind(unit="kg/h", bars=bars)))
+
+    assert b"nan" not in svg
+    assert b">0</text>" in svg or b">0.0</text>" in svg
+    assert b">1</text>" in svg or b">1.0</text>" in svg
 
 
 @pytest.mark.parametrize("name", ["$x$", "$", "_cod", "<b>", "🐟 鱈", "a&b", "x" * 300, "{{ 7*7 }}"])
