@@ -16,9 +16,8 @@ from html.parser import HTMLParser
 from pathlib import Path
 from unittest.mock import patch
 
-from logbook import edition as of_all
-from logbook import of_trip, parallel
-from logbook.build import build
+from logbook.build import build, of_trip, parallel
+from logbook.build import edition as of_all
 from logbook.render.language import Speech, speaking
 
 ROOT = Path(__file__).parents[1]

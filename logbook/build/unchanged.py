@@ -15,7 +15,7 @@ from logbook.model.problem import Problem
 from logbook.model.seen import SETTLED_NS
 from logbook.publish.standing import stands
 from logbook.store.seen import StoredSeen
-from logbook.store.store import Store, StoreError, sealed, unsealed
+from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS built(places TEXT PRIMARY KEY, looks BLOB, told BLOB);
@@ -93,7 +93,8 @@ class LastBuild:
         """Begin with where the logs are, and each edition with the folder that it goes to."""
         store.tables(SCHEMA)
         self._store, self._places = store, places
-        self._name = "\0".join((str(logs), *(f"{name}\0{place.resolve()}" for name, place in places)))
+        as_given = os.fsencode(logs).decode("utf-8", "backslashreplace")  # problems are told by names that begin so
+        self._name = "\0".join((as_given, *(f"{name}\0{name_of(place)}" for name, place in places)))
 
     def again(self, looks: Looks | None) -> Built | None:
         """Return what it told where logs and archives are just as it met and left them, so that there is nothing to do."""

@@ -9,7 +9,7 @@ from msgspec import Struct
 
 from logbook.model.packed import packed
 from logbook.model.page import Draft, Drafts, File, Make, Page, Standing, key_of
-from logbook.store.store import Store, StoreError, sealed, unsealed
+from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS made(site TEXT, name TEXT, key BLOB, files BLOB, PRIMARY KEY (site, name)) WITHOUT ROWID;
@@ -37,7 +37,7 @@ class Made:
     def __init__(self, store: Store, site: Path, language: str) -> None:
         """Look up what was made of this archive."""
         store.tables(SCHEMA)
-        self._store, self._language, self._site = store, language, str(site.resolve())
+        self._store, self._language, self._site = store, language, name_of(site)
         rows = store.rows("SELECT name, key, files FROM made WHERE site = ?", self._site)
         self._known: dict[str, tuple[bytes, bytes]] = {name: (key, files) for name, key, files in rows}
         self._used: set[str] = set()

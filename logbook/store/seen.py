@@ -7,7 +7,7 @@ import msgspec
 
 from logbook.model.packed import packed, unpacked
 from logbook.model.seen import Left, Stamp
-from logbook.store.store import Store, StoreError, sealed, unsealed
+from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS archive(site TEXT PRIMARY KEY, state BLOB);
@@ -22,7 +22,7 @@ class StoredSeen:
     def __init__(self, store: Store, site: Path) -> None:
         """Begin with what is remembered of the archive in a folder."""
         store.tables(SCHEMA)
-        self._store, self._site = store, str(site.resolve())
+        self._store, self._site = store, name_of(site)
 
     def left(self) -> Left | None:
         """Return what the last build left; None where that is not known."""

@@ -11,7 +11,7 @@ from msgspec import Struct
 from logbook.model.ledger import Entry
 from logbook.model.packed import packed, packed_as_it_stands, unpacked
 from logbook.model.tally import Tally
-from logbook.store.store import Store, StoreError, sealed, unsealed
+from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
 
 T = TypeVar("T")
 
@@ -43,7 +43,7 @@ class Shares:
     def __init__(self, store: Store, site: Path) -> None:
         """Look up which trips are known, and by what key each was made."""
         store.tables(SCHEMA)
-        self._store, self._site = store, str(site.resolve())
+        self._store, self._site = store, name_of(site)
         rows = store.rows("SELECT trip, key, entry FROM entry WHERE site = ?", self._site)
         self.known: dict[str, tuple[bytes, Entry]] = {
             trip: (key, _record(unsealed(entry), Entry)) for trip, key, entry in rows

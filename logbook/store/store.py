@@ -120,6 +120,11 @@ def open_store(logs: Path, *, outlasting: bool = True) -> Iterator[Store]:
         store.close()
 
 
+def name_of(place: Path) -> str:
+    """Return what a folder is known by in the store, whatever letters the system lets its name have."""
+    return os.fsencode(place.resolve()).decode("utf-8", "backslashreplace")
+
+
 def place_of(logs: Path) -> Path | None:
     """Return where the store of a logs folder lies; None where this user has no place for it."""
     try:
