@@ -48,6 +48,8 @@ def _table(kind: Any, value: object) -> object:  # noqa: ANN401 - msgspec hands 
     """Return a table of names from its pairs."""
     if get_origin(kind) is not ByName:
         raise NotImplementedError(f"{kind} is no part of a record")
+    if value == []:
+        return ByName()
     (item,) = get_args(kind)
     # By hand, not as a list of pairs: a trip has hundreds of tables, and `convert` looks at such a type anew each time.
     return ByName([(_name(name), msgspec.convert(one, item, dec_hook=_table)) for name, one in _list(value)])
