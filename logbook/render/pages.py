@@ -28,6 +28,8 @@ from logbook.render.links import (
     BOARD,
     FRONT,
     GEAR,
+    PROBLEM_CODES,
+    RECKONING,
     ground_page,
     numbered_page,
     season_page,
@@ -116,9 +118,8 @@ def render_archive(
         yield from maker.files(ground_page(ground.name), (site, ground), partial(_ground, site, ground))
     yield from _time_pages(site, ledger, problems, maker)
     yield from _lists(site, fleet, ledger, problems, maker)
-    reckoning = reckoning_context(site, fleet)
-    yield _page(reckoning.frame.path, render_reckoning(reckoning))
-    yield from guide_pages(site)
+    yield from maker.files(RECKONING, (site, fleet), partial(_reckoning, site, fleet))
+    yield from maker.files("guides", (site,), lambda _: guide_pages(site))
 
 
 def _counts(figures: FleetFigures) -> Counts:
@@ -128,6 +129,16 @@ def _counts(figures: FleetFigures) -> Counts:
         grounds=ByName((name, group.tows) for name, group in figures.grounds.items()),
         vessels=ByName((name, group.trips) for name, group in figures.vessels.items()),
     )
+
+
+def _reckoning(site: Site, fleet: Fleet, _drafts: Drafts) -> Made:
+    reckoning = reckoning_context(site, fleet)
+    yield _page(reckoning.frame.path, render_reckoning(reckoning))
+
+
+def _codes(site: Site, _drafts: Drafts) -> Made:
+    codes = codes_context(site)
+    yield _page(codes.frame.path, render_codes(codes))
 
 
 def _front(site: Site, ledger: Ledger, troubles: int, files: Sequence[str], drafts: Drafts) -> Made:
@@ -218,8 +229,7 @@ def _lists(site: Site, fleet: Fleet, ledger: Ledger, problems: Sequence[Problem]
             yield from maker.files(
                 path, (site, part, ledger.key_of(trips)), partial(_problems, site, ledger, part, trips)
             )
-        codes = codes_context(site)
-        yield _page(codes.frame.path, render_codes(codes))
+        yield from maker.files(PROBLEM_CODES, (site,), partial(_codes, site))
 
 
 def _gear(site: Site, fleet: Fleet, kits: Mapping[str, Kit], fasts: Sequence[FastMark], drafts: Drafts) -> Made:
