@@ -24,13 +24,14 @@ FLEET_FILE = "fleet.yaml"
 
 
 class _Told(Struct, frozen=True, kw_only=True):
-    """What the last build told, but for where the archives stand."""
+    """What the last build told, but for where the archives stand; and the digest of each one's list, since another may stand there by now."""
 
     logs: int
     trips: int
     last_good: int
     problems: tuple[Problem, ...]
     files: tuple[int, ...]
+    lists: tuple[str, ...]
 
 
 class Looks(Struct, frozen=True, kw_only=True):
@@ -106,7 +107,7 @@ class LastBuild:
                 told = unpacked(unsealed(kept), _Told)
             except msgspec.MsgspecError as fault:
                 raise StoreError(str(fault)) from fault
-            if all(stands(place, StoredSeen(self._store, place)) for _, place in self._places):
+            if self._lists() == told.lists and all(stands(place, self._seen(place)) for _, place in self._places):
                 done = (Published(files=files, written=0, removed=0) for files in told.files)
                 return Built(
                     logs=told.logs,
@@ -116,6 +117,14 @@ class LastBuild:
                     published=tuple((place, one) for (_, place), one in zip(self._places, done, strict=True)),
                 )
         return None
+
+    def _seen(self, place: Path) -> StoredSeen:
+        return StoredSeen(self._store, place)
+
+    def _lists(self) -> tuple[str, ...]:
+        """Return the digests of the archives' lists, as they were left by whatever build was the last of each."""
+        left = (self._seen(place).left() for _, place in self._places)
+        return tuple(one.listed if one is not None else "" for one in left)
 
     def keep(self, looks: Looks | None, built: Built) -> None:
         """Remember what a build told that began when the logs looked so; not where one of them may yet change unnoticed."""
@@ -127,6 +136,7 @@ class LastBuild:
             last_good=built.last_good,
             problems=built.problems,
             files=tuple(done.files for _, done in built.published),
+            lists=self._lists(),
         )
         self._store.change(
             "INSERT OR REPLACE INTO built VALUES (?, ?, ?)", self._name, looks.digest, sealed(packed(told))

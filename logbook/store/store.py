@@ -32,6 +32,8 @@ _LIBRARIES = (
     "numpy",
 )
 _WAIT_S = 5.0
+_FAULTS = (sqlite3.Error, OverflowError, UnicodeError)
+"""What comes of a damaged database, whose messages may not even be text, or of a number that it has no room for."""
 _SEAL = 8
 
 
@@ -59,7 +61,7 @@ class Store:
         """
         try:
             yield from self._base.execute(question, values)
-        except sqlite3.Error as fault:
+        except _FAULTS as fault:
             raise StoreError(str(fault)) from fault
 
     def change(self, order: str, *values: object) -> None:
@@ -70,17 +72,17 @@ class Store:
         """
         try:
             self._base.execute(order, values)
-        except (sqlite3.Error, OverflowError) as fault:
+        except _FAULTS as fault:
             raise StoreError(str(fault)) from fault
 
     def keep(self) -> None:
         """Have everything changed so far outlast this run, where that can be."""
-        with suppress(sqlite3.Error):
+        with suppress(*_FAULTS):
             self._base.commit()
 
     def close(self) -> None:
         """Close it; what was not kept is lost."""
-        with suppress(sqlite3.Error):
+        with suppress(*_FAULTS):
             self._base.close()
 
 
@@ -176,7 +178,7 @@ def _opened(path: Path) -> sqlite3.Connection | None:
             _begin(base)
         except (OSError, sqlite3.OperationalError):
             return None
-        except sqlite3.DatabaseError:
+        except (sqlite3.DatabaseError, UnicodeError):
             with suppress(OSError):
                 path.unlink()
             if not again:
