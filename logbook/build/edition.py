@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
+from hashlib import sha256
 from pathlib import Path
 
 from msgspec import Struct
@@ -102,9 +103,11 @@ class _Edition:
 
     def _work(self, log: str) -> _Work:
         head = self._heads[log]
-        share = key_of(self._reading.key(log), self._alike, self._held(log))
-        species = sorted(self._of.site.species.intersection(head.caught))
-        return _Work(log=log, share_key=share, files_key=self._made.key((share, species)), name=trip_page(head.id))
+        held = b"held" if self._held(log) else b""
+        share = sha256(b"\0".join((self._reading.key(log), self._alike, held))).digest()
+        species = "\0".join(sorted(self._of.site.species.intersection(head.caught)))
+        files = self._made.key((share, species.encode()))
+        return _Work(log=log, share_key=share, files_key=files, name=trip_page(head.id))
 
     def _trips(self, left: Sequence[_Work], hands: Hands) -> Iterator[File]:
         """Make trips anew, side by side."""

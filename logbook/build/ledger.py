@@ -3,7 +3,7 @@
 import hashlib
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, datetime
-from functools import cache, cached_property
+from functools import cached_property
 
 from logbook.model.figures import Reckoned
 from logbook.model.fleet import Fleet
@@ -77,6 +77,13 @@ class StoredLedger:
         return found
 
     @cached_property
+    def _of_year(self) -> dict[str, list[Entry]]:
+        found: dict[str, list[Entry]] = {}
+        for entry in self.entries:
+            found.setdefault(entry.year, []).append(entry)
+        return found
+
+    @cached_property
     def vessels(self) -> dict[str, str]:
         """Return the vessels by name, each as she was first shown, with the folded name that her trips go by."""
         folded = {fold_name(entry.vessel): entry.vessel for entry in reversed(self.entries)}
@@ -110,7 +117,6 @@ class StoredLedger:
         parts = (self._shares.part(entry.id, "tally", Tally) for entry in entries)
         return self._tally(f"{vessel}\0{season_of}", entries, parts, own=True)
 
-    @cache  # noqa: B019 - a ledger lives as long as its build
     def _vessel(self, vessel: str) -> Tally:
         seasons = sorted(season for of, season in self._of if of == vessel)
         entries = [entry for season in seasons for entry in self._of[vessel, season]]
@@ -179,30 +185,31 @@ class StoredLedger:
         return reckon_grounds(self._every, days, self._mishaps, latest)
 
     @cached_property
+    def _fasts(self) -> tuple[FastMark, ...]:
+        return fasts_in_order(self._mishaps)
+
+    @cached_property
     def _mishaps(self) -> tuple[Mishaps, ...]:
         of = self._shares.parts("mishaps", Mishaps)
         return tuple(of[entry.id] for entry in self.entries if of[entry.id].fasts or of[entry.id].damage)
 
     def fasts(self) -> tuple[FastMark, ...]:
         """Return every place where gear came fast, in order of time; those whose time is not known last."""
-        return fasts_in_order(self._mishaps)
+        return self._fasts
 
     def rows(self, name: str, year: str | None = None) -> Iterator[bytes]:
         """Give the pieces of a file, of every trip or those of a year, by when they began."""
         kept = _of_file(name)
         if year is not None:
-            yield from (self._shares.piece(entry.id, kept) for entry in self.entries if entry.year == year)
+            yield from (self._shares.piece(entry.id, kept) for entry in self._of_year[year])
         else:
             pieces = self._shares.pieces(kept)
             yield from (pieces[entry.id] for entry in self.entries)
 
     def rows_key(self, name: str, year: str | None = None) -> bytes:
         """Return the key of those pieces."""
-        made = hashlib.sha256(name.encode())
-        for entry in self.entries:
-            if year is None or entry.year == year:
-                made.update(entry.rows[name])
-        return made.digest()
+        of = [self._of_year[year]] if year is not None else self._of_year.values()
+        return hashlib.sha256(b"".join((name.encode(), *(entry.rows[name] for own in of for entry in own)))).digest()
 
 
 def _fished(days: Days) -> tuple[date, date] | None:

@@ -68,7 +68,7 @@ class Share(Struct, frozen=True, kw_only=True):
     kit: Kit
 
 
-class Entry(Struct, frozen=True, kw_only=True):
+class Entry(Struct, frozen=True, kw_only=True, array_like=True):
     """A trip's line among all of them.
 
     Attributes:

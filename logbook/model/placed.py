@@ -31,7 +31,7 @@ class Placed(Struct, frozen=True, kw_only=True):
         return fold_name(self.vessel), self.begins, self.file
 
 
-class Head(Struct, frozen=True, kw_only=True):
+class Head(Struct, frozen=True, kw_only=True, array_like=True):
     """As much of a trip's figures as is asked of all trips at once.
 
     Attributes:

@@ -107,7 +107,8 @@ def _stage(files: Iterable[File], folder: Path, before: Manifest, standing: Stan
             _check_place(folder, path, before, checked)
             parts[path] = part = staging.write(content_of(file), path)
             digest = part.digest
-        digests[path] = digest
+        known = before.files.get(path)
+        digests[path] = known if known == digest and known is not None else digest  # not a second time in memory
     return _Staged(digests=digests, parts=parts)
 
 

@@ -11,7 +11,7 @@ from logbook.model.fleet_figures import FleetFigures, GroupFigures, Landed
 from logbook.model.gear import FastMark
 from logbook.model.ledger import Entry, Kit, Ledger
 from logbook.model.named import ByName
-from logbook.model.page import Draft, Drafts, File, Maker, Page
+from logbook.model.page import Draft, Drafts, File, Maker, Page, key_of
 from logbook.model.places import GroundFigures, SpeciesFigures
 from logbook.model.problem import Problem, Severity
 from logbook.render.board import board_contexts, render_board
@@ -173,11 +173,12 @@ def _ground(site: Site, ground: GroundFigures, drafts: Drafts) -> Made:
 
 def _time_pages(site: Site, ledger: Ledger, problems: Sequence[Problem], maker: Maker) -> Iterator[File]:
     """Give the pages of every season and of every week with a landing, and of the week of the last word."""
+    alike = key_of(site)  # once, for there are a thousand weeks in twenty years
     seasons = tuple(ledger.fleet().seasons.values())
     names = (None, *(season.name for season in seasons), None)
     for n, season in enumerate(seasons):
         beside = names[n], names[n + 2]
-        of = (site, ledger.key_of(ledger.of_season(season.name)), beside)
+        of = (alike, ledger.key_of(ledger.of_season(season.name)), beside)
         yield from maker.files(season_page(season.name), of, partial(_season, site, ledger, season, *beside))
     docked = sorted((one.docked, one.id, one) for one in ledger.entries if one.docked is not None)
     landed = {name: [one for _, _, one in own] for name, own in groupby(docked, key=lambda one: week_of(one[0].date()))}
@@ -189,7 +190,7 @@ def _time_pages(site: Site, ledger: Ledger, problems: Sequence[Problem], maker: 
             own, besides = landed.get(week, []), last if weeks[n + 2] is None else None
             of_last = (ledger.key_of(last.out), ledger.latest, last.problems) if besides is not None else ()
             made = partial(_week, site, ledger, week, own, besides, *beside)
-            yield from maker.files(week_page(week), (site, ledger.key_of(own), of_last, beside), made)
+            yield from maker.files(week_page(week), (alike, ledger.key_of(own), of_last, beside), made)
 
 
 def _season(

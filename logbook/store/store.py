@@ -60,7 +60,8 @@ class Store:
             StoreError: The store can't answer.
         """
         try:
-            yield from self._base.execute(question, values)
+            for row in self._base.execute(question, values):  # noqa: UP028 - a cursor must not be closed after its database
+                yield row
         except _FAULTS as fault:
             raise StoreError(str(fault)) from fault
 

@@ -34,7 +34,7 @@ _SWIFT = 1
 T = TypeVar("T")
 
 
-class Log(Struct, frozen=True, kw_only=True):
+class Log(Struct, frozen=True, kw_only=True, array_like=True):
     """A log as it was known.
 
     Attributes:

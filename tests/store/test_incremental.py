@@ -91,7 +91,7 @@ def _change(logs: Path, site: Path, chance: random.Random, what: str) -> None:  
         case "damage the store":
             place = place_of(logs)
             assert place is not None
-            content = bytearray(place.read_bytes())
+            content = bytearray(place.read_bytes() if place.exists() else b"?" * 5000)
             for _ in range(50):
                 content[chance.randrange(len(content))] = chance.randrange(256)
             place.write_bytes(content)
