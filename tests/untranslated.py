@@ -140,13 +140,17 @@ def untranslated(site: Path) -> Iterator[tuple[str, str]]:
 
 def build_made_up(site: Path, edition: str = "office") -> None:
     """Build the sample archive in the made-up language."""
+    build_speaking(made_up(), site, edition)
+
+
+def build_speaking(language: Speech, site: Path, edition: str) -> None:
+    """Build the sample archive in a language that has no catalogue."""
     with ExitStack() as patched:
         for module in (of_all, of_trip):
-            patched.enter_context(patch.object(module, "speech_of", lambda _tag: made_up()))
-        patched.enter_context(
-            patch.object(parallel, "_processors", lambda: 1)
-        )  # another process may know no such language
-        patched.enter_context(speaking(made_up()))
+            patched.enter_context(patch.object(module, "speech_of", lambda _tag: language))
+        # Another process may know no such language.
+        patched.enter_context(patch.object(parallel, "_processors", lambda: 1))
+        patched.enter_context(speaking(language))
         build(SAMPLE, site, lambda _stage: None, (edition,))
 
 

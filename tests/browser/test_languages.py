@@ -5,15 +5,13 @@ from collections.abc import Callable
 from gettext import NullTranslations
 from pathlib import Path
 from typing import Any
-from unittest.mock import patch
 
 import pytest
 
-from logbook import build as building
 from logbook.model.edition import CREW
-from logbook.render.language import MONTHS, Speech, speaking
+from logbook.render.language import MONTHS, Speech
+from tests.untranslated import build_speaking
 
-ROOT = Path(__file__).parents[2]
 NAMES = [
     "stycznia",
     "lutego",
@@ -73,9 +71,7 @@ class Polish(NullTranslations):
 def polish(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return the sample archive for crews in that language."""
     folder = tmp_path_factory.mktemp("polish")
-    speech = Speech("pl", Polish())
-    with patch.object(building, "speech_of", lambda _tag: speech), speaking(speech):
-        building.build(ROOT / "sample_logs", folder, lambda _: None, (CREW,))
+    build_speaking(Speech("pl", Polish()), folder, CREW)
     return folder
 
 
