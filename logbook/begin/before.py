@@ -5,10 +5,10 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from logbook.model.fleet import Fleet, Vessel
+from logbook.model.fleet import FLEET_FILE, Fleet, Vessel
 from logbook.model.names import fold_name
 from logbook.model.trip import Trip
-from logbook.read.folder import FLEET_FILE, FleetFiles, nearest_fleet_file, read_log
+from logbook.read.folder import FleetFiles, nearest_fleet_file, read_log
 from logbook.read.keys import one_slip
 from logbook.read.vessel_logs import VesselLog, read_heads
 

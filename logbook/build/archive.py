@@ -9,10 +9,11 @@ from logbook.build.edition import publish_edition
 from logbook.build.parallel import Hands
 from logbook.known import read_and_reckon
 from logbook.model.built import Built, NoLogsError
+from logbook.model.fleet import FLEET_FILE
 from logbook.model.problem import Severity
 from logbook.publish.last_good import read_last_good
 from logbook.publish.manifest import published_trips
-from logbook.read.folder import FLEET_FILE, Told, shown_name
+from logbook.read.folder import Told, shown_name
 from logbook.redact.policy import policy_of
 from logbook.render.environment import compiled
 from logbook.store.store import Store

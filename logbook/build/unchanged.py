@@ -6,21 +6,21 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
-import msgspec
 from msgspec import Struct
 
 from logbook.model.built import Built, Published
-from logbook.model.packed import packed, unpacked
+from logbook.model.fleet import FLEET_FILE
+from logbook.model.packed import packed
 from logbook.model.problem import Problem
 from logbook.model.seen import SETTLED_NS
 from logbook.publish.standing import stands
+from logbook.store.kept import record_of, sealed, unsealed
 from logbook.store.seen import StoredSeen
-from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
+from logbook.store.store import Store, name_of
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS built(places TEXT PRIMARY KEY, looks BLOB, told BLOB);
 """
-FLEET_FILE = "fleet.yaml"
 
 
 class _Told(Struct, frozen=True, kw_only=True):
@@ -103,10 +103,7 @@ class LastBuild:
             return None
         rows = self._store.rows("SELECT told FROM built WHERE places = ? AND looks = ?", self._name, looks.digest)
         for (kept,) in rows:
-            try:
-                told = unpacked(unsealed(kept), _Told)
-            except msgspec.MsgspecError as fault:
-                raise StoreError(str(fault)) from fault
+            told = record_of(unsealed(kept), _Told)
             if self._lists() == told.lists and all(stands(place, self._seen(place)) for _, place in self._places):
                 done = (Published(files=files, written=0, removed=0) for files in told.files)
                 return Built(

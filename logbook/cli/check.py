@@ -15,9 +15,10 @@ from typing import NoReturn, TextIO
 
 from logbook.cli.say import many, print_explained, print_problems, status_of, tell
 from logbook.cli.words import existing
+from logbook.model.fleet import FLEET_FILE
 from logbook.model.problem import Place, Problem, Severity
 from logbook.model.trip import Trip
-from logbook.read.folder import FLEET_FILE, check_fleet_file, read_folder
+from logbook.read.folder import check_fleet_file, read_folder
 
 
 def arguments(parser: ArgumentParser) -> None:

@@ -11,7 +11,8 @@ from pathlib import Path
 
 from logbook.cli.say import WRONG_USAGE, Failure, in_language_of, shown, tell
 from logbook.cli.words import existing_folder, moment_in
-from logbook.read.folder import FLEET_FILE, FleetFiles, nearest_fleet_file, read_folder
+from logbook.model.fleet import FLEET_FILE
+from logbook.read.folder import FleetFiles, nearest_fleet_file, read_folder
 from logbook.read.number import parse_number
 from logbook.reckon.look_back import look_back
 from logbook.reckon.trip import reckon_trips

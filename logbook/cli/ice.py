@@ -12,10 +12,10 @@ from typing import TypeVar
 
 from logbook.cli.say import WRONG_USAGE, Failure, in_language_of, shown, status_of, tell_faults
 from logbook.cli.words import existing_folder
-from logbook.model.fleet import Vessel
+from logbook.model.fleet import FLEET_FILE, Vessel
 from logbook.model.names import fold_name
 from logbook.read.fields import named_list
-from logbook.read.folder import FLEET_FILE, FleetFiles, nearest_fleet_file
+from logbook.read.folder import FleetFiles, nearest_fleet_file
 from logbook.read.number import parse_number
 from logbook.read.said import Said
 from logbook.reckon.ice_to_take import ice_to_take

@@ -27,7 +27,8 @@ def arguments(parser: ArgumentParser) -> None:
 def run(asked: Namespace) -> int:
     """Write the copies, say how far they are what the log is, and return the exit status."""
     from logbook.disguise.log import disguise, disguise_fleet
-    from logbook.read.folder import FLEET_FILE, nearest_fleet_file
+    from logbook.model.fleet import FLEET_FILE
+    from logbook.read.folder import nearest_fleet_file
 
     log: Path = asked.log
     fleet = nearest_fleet_file(log)

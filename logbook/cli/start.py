@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from logbook.cli.say import CLEAN, NOT_WRITTEN, WRONG_USAGE, Failure, shown, tell, tell_faults
 from logbook.cli.words import existing_folder
-from logbook.read.folder import FLEET_FILE
+from logbook.model.fleet import FLEET_FILE
 
 if TYPE_CHECKING:
     from logbook.begin.before import Before

@@ -14,12 +14,10 @@ from logbook.known.look import FleetFile, Look, Read, read_one
 from logbook.model.hands import Hands
 from logbook.model.packed import packed
 from logbook.model.problem import Problem
+from logbook.model.seen import SETTLED_NS
 from logbook.read.folder import FleetFiles, logs_below, nearest_fleet_file, root_fleet_file, shown_name
 from logbook.store.store import Store, StoreError
 from logbook.store.trips import Log, Trips, Wrong
-
-_SETTLED_NS = 2_000_000_000
-"""A file changed so short a time ago may change again without its time showing it."""
 
 
 class Logs:
@@ -79,7 +77,7 @@ class Logs:
                 stamp = f"{self._fleets[fleet].by}:{seen.st_size}:{seen.st_mtime_ns}:{seen.st_ino}"
             before = self.known.logs.get(name)
             if before is None or before.stamp != stamp or not stamp:
-                settled = seen is not None and time.time_ns() - seen.st_mtime_ns > _SETTLED_NS
+                settled = seen is not None and time.time_ns() - seen.st_mtime_ns > SETTLED_NS
                 known = before.content if before is not None else b""
                 yield Look(path=path, name=name, fleet=fleet, stamp=stamp if settled else "", known=known)
         for name in self.known.logs.keys() - now:

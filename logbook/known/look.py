@@ -15,7 +15,8 @@ from logbook.read.trip import read_trip
 from logbook.reckon.head import head_of
 from logbook.reckon.past import left_by
 from logbook.reckon.rest import rested
-from logbook.store.trips import Part, squeezed
+from logbook.store.kept import squeezed
+from logbook.store.trips import Part
 
 
 class FleetFile(Struct, frozen=True, kw_only=True):
@@ -82,7 +83,7 @@ def read_one(fleets: tuple[FleetFile, ...], look: Look) -> Read | None:
     trip, problems = read_trip(data, look.name, fleet_in(fleet.data, fleet.shown)[0])
     if trip is None:
         return Read(content=content, problems=problems)
-    bare, rest = lean(trip), packed(rested(trip))
+    bare, rest = packed(lean(trip)), packed(rested(trip))
     return Read(
         content=content,
         problems=problems,
@@ -92,7 +93,7 @@ def read_one(fleets: tuple[FleetFile, ...], look: Look) -> Read | None:
         part=Part(
             placed=placed(trip),
             left=left_by(trip),
-            own=digest(packed(bare), packed(problems)),
+            own=digest(bare, packed(problems)),
             typed=digest(data),
             rested=digest(rest),
             head=head_of(trip),

@@ -3,7 +3,7 @@
 from msgspec import Struct
 from msgspec.structs import replace
 
-from logbook.model.entries import whole
+from logbook.model.entries import Lean, whole
 from logbook.model.figures import Neighbours, Reckoned
 from logbook.model.fleet import Fleet
 from logbook.model.packed import unpacked
@@ -11,7 +11,7 @@ from logbook.model.past import Past
 from logbook.model.problem import Problem
 from logbook.model.trip import without_entries
 from logbook.reckon.trip import as_it_was, reckon_among
-from logbook.store.trips import unsqueezed
+from logbook.store.kept import record_of, unsqueezed
 
 
 class Task(Struct, frozen=True, kw_only=True):
@@ -41,5 +41,5 @@ def reckoned(task: Task, fleet: Fleet) -> Reckoned:
     if task.as_it_was:
         made = as_it_was(unpacked(task.content, Reckoned), task.neighbours, task.problems)
     else:
-        made = reckon_among(whole(unsqueezed(task.content)), fleet, task.neighbours, task.problems)
+        made = reckon_among(whole(record_of(unsqueezed(task.content), Lean)), fleet, task.neighbours, task.problems)
     return replace(made, log=without_entries(made.log), neighbours=replace(made.neighbours, past=Past()))

@@ -16,6 +16,9 @@ from logbook.model.quantity import (
 )
 from logbook.model.species import Species
 
+FLEET_FILE = "fleet.yaml"
+"""What a fleet file is called."""
+
 
 class Net(Struct, frozen=True, kw_only=True):
     """A net and the doors it is towed with, as its vessel's entry has it.

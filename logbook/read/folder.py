@@ -12,7 +12,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from logbook.model.fleet import Fleet
+from logbook.model.fleet import FLEET_FILE, Fleet
 from logbook.model.names import fold_name
 from logbook.model.placed import Clash, Placed, placed
 from logbook.model.problem import Place, Problem, Severity
@@ -23,7 +23,6 @@ from logbook.read.trip import Fleetwide, prepare, read_trip
 
 CODES = frozenset({"file-unreadable", "not-followed", "log-renamed", "logs-overlap", "same-trip"})
 
-FLEET_FILE = "fleet.yaml"
 _FLEET_NAMES = (FLEET_FILE, "fleet.yml")
 _ENDINGS = (".yaml", ".yml")
 _LEFT_BEHIND = ("~", ".bak", ".tmp", ".swp")

@@ -9,7 +9,8 @@ from msgspec import Struct
 
 from logbook.model.packed import packed
 from logbook.model.page import Draft, Drafts, File, Make, Page, Standing, key_of
-from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
+from logbook.store.kept import sealed, unsealed
+from logbook.store.store import Store, StoreError, name_of
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS made(site TEXT, name TEXT, key BLOB, files BLOB, PRIMARY KEY (site, name)) WITHOUT ROWID;

@@ -3,11 +3,10 @@
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-import msgspec
-
-from logbook.model.packed import packed, unpacked
+from logbook.model.packed import packed
 from logbook.model.seen import Left, Stamp
-from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
+from logbook.store.kept import record_of, sealed, unsealed
+from logbook.store.store import Store, name_of
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS archive(site TEXT PRIMARY KEY, state BLOB);
@@ -27,10 +26,7 @@ class StoredSeen:
     def left(self) -> Left | None:
         """Return what the last build left; None where that is not known."""
         for (kept,) in self._store.rows("SELECT state FROM archive WHERE site = ?", self._site):
-            try:
-                return unpacked(unsealed(kept), Left)
-            except msgspec.MsgspecError as fault:
-                raise StoreError(str(fault)) from fault
+            return record_of(unsealed(kept), Left)
         return None
 
     def stamps(self, folder: str) -> Mapping[str, Stamp]:

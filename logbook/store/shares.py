@@ -1,17 +1,16 @@
 """What each trip gives to the pages of many, as earlier builds of an archive left it, and sums over trips."""
 
-import zlib
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TypeVar
 
-import msgspec
 from msgspec import Struct
 
 from logbook.model.ledger import Entry
-from logbook.model.packed import packed, packed_as_it_stands, unpacked
+from logbook.model.packed import packed, packed_as_it_stands
 from logbook.model.tally import Tally
-from logbook.store.store import Store, StoreError, name_of, sealed, unsealed
+from logbook.store.kept import record_of, sealed, squeezed, unsealed, unsqueezed
+from logbook.store.store import Store, StoreError, name_of
 
 T = TypeVar("T")
 
@@ -21,8 +20,6 @@ CREATE TABLE IF NOT EXISTS piece(site TEXT, name TEXT, trip TEXT, content BLOB, 
 CREATE INDEX IF NOT EXISTS piece_of_trip ON piece(site, trip);
 CREATE TABLE IF NOT EXISTS tallied(site TEXT, name TEXT, key BLOB, tally BLOB, PRIMARY KEY (site, name)) WITHOUT ROWID;
 """
-_SWIFT = 1
-"""How hard zlib tries: pieces are read far more often than it is worth a millisecond to make them smaller."""
 
 
 class Kept(Struct, frozen=True, kw_only=True):
@@ -46,7 +43,7 @@ class Shares:
         self._store, self._site = store, name_of(site)
         rows = store.rows("SELECT trip, key, entry FROM entry WHERE site = ?", self._site)
         self.known: dict[str, tuple[bytes, Entry]] = {
-            trip: (key, _record(unsealed(entry), Entry)) for trip, key, entry in rows
+            trip: (key, record_of(unsealed(entry), Entry)) for trip, key, entry in rows
         }
 
     def keep(self, key: bytes, kept: Kept) -> None:
@@ -58,7 +55,7 @@ class Shares:
         row = (self._site, entry.id, key, sealed(packed(entry)))
         self._store.change("INSERT OR REPLACE INTO entry VALUES (?, ?, ?, ?)", *row)
         for name, content in kept.pieces.items():
-            piece = zlib.compress(content, _SWIFT)  # with a sum that tells of damage
+            piece = squeezed(content)
             self._store.change("INSERT OR REPLACE INTO piece VALUES (?, ?, ?, ?)", self._site, name, entry.id, piece)
 
     def forget_others(self, trips: Iterable[str]) -> None:
@@ -75,21 +72,21 @@ class Shares:
         """Return a piece that a trip gave."""
         question = "SELECT content FROM piece WHERE site = ? AND name = ? AND trip = ?"
         for (kept,) in self._store.rows(question, self._site, name, trip):
-            return _large(kept)
+            return unsqueezed(kept)
         raise StoreError(f"nothing is kept of {trip}")
 
     def pieces(self, name: str) -> dict[str, bytes]:
         """Return a piece that every trip gave, by the trip's id."""
         question = "SELECT trip, content FROM piece WHERE site = ? AND name = ?"
-        return {trip: _large(kept) for trip, kept in self._store.rows(question, self._site, name)}
+        return {trip: unsqueezed(kept) for trip, kept in self._store.rows(question, self._site, name)}
 
     def part(self, trip: str, name: str, kind: type[T]) -> T:
         """Return a part of a trip's share: its `brief`, `tally`, `days`, `mishaps` or `kit`."""
-        return _record(self.piece(trip, name), kind)
+        return record_of(self.piece(trip, name), kind)
 
     def parts(self, name: str, kind: type[T]) -> dict[str, T]:
         """Return a part of the share of every trip, by its id."""
-        return {trip: _record(content, kind) for trip, content in self.pieces(name).items()}
+        return {trip: record_of(content, kind) for trip, content in self.pieces(name).items()}
 
     def tally(self, name: str, key: bytes) -> Tally | None:
         """Return sums that were kept by a name; None where they were of other trips."""
@@ -97,7 +94,7 @@ class Shares:
             "SELECT key, tally FROM tallied WHERE site = ? AND name = ?", self._site, name
         ):
             if known == key:
-                return _record(unsealed(kept), Tally)
+                return record_of(unsealed(kept), Tally)
         return None
 
     def keep_tally(self, name: str, key: bytes, tally: Tally) -> None:
@@ -109,17 +106,3 @@ class Shares:
             key,
             sealed(packed_as_it_stands(tally)),
         )
-
-
-def _large(kept: bytes) -> bytes:
-    try:
-        return zlib.decompress(kept)
-    except (zlib.error, TypeError) as fault:
-        raise StoreError(str(fault)) from fault
-
-
-def _record(content: bytes, kind: type[T]) -> T:
-    try:
-        return unpacked(content, kind)
-    except (msgspec.MsgspecError, RecursionError) as fault:
-        raise StoreError(str(fault)) from fault

@@ -34,7 +34,6 @@ _LIBRARIES = (
 _WAIT_S = 5.0
 _FAULTS = (sqlite3.Error, OverflowError, UnicodeError)
 """What comes of a damaged database, whose messages may not even be text, or of a number that it has no room for."""
-_SEAL = 8
 
 
 class StoreError(Exception):
@@ -85,22 +84,6 @@ class Store:
         """Close it; what was not kept is lost."""
         with suppress(*_FAULTS):
             self._base.close()
-
-
-def sealed(content: bytes) -> bytes:
-    """Return content as it is kept, so that damage to it is noticed."""
-    return hashlib.sha256(content).digest()[:_SEAL] + content
-
-
-def unsealed(kept: object) -> bytes:
-    """Return content that was kept.
-
-    Raises:
-        StoreError: It is not what was kept.
-    """
-    if isinstance(kept, bytes) and hashlib.sha256(kept[_SEAL:]).digest()[:_SEAL] == kept[:_SEAL]:
-        return kept[_SEAL:]
-    raise StoreError("damaged")
 
 
 @contextmanager

@@ -2,7 +2,8 @@
 
 from collections.abc import Mapping
 
-from logbook.store.store import Store, sealed, unsealed
+from logbook.store.kept import sealed, unsealed
+from logbook.store.store import Store
 
 _SCHEMA = "CREATE TABLE IF NOT EXISTS template(name TEXT PRIMARY KEY, code BLOB)"
 

@@ -3,20 +3,18 @@
 Of every log a line is in memory. All else is asked for: small pieces of a vessel's logs together, whole trips one by one.
 """
 
-import zlib
 from collections.abc import Iterator
 from typing import TypeVar
 
-import msgspec
 from msgspec import Struct
 
-from logbook.model.entries import Lean
 from logbook.model.figures import Neighbours
-from logbook.model.packed import packed, unpacked
+from logbook.model.packed import packed
 from logbook.model.past import Left, Rested
 from logbook.model.placed import Clash, Head, Placed
 from logbook.model.problem import Problem
-from logbook.store.store import Store, StoreError, sealed, unsealed
+from logbook.store.kept import record_of, sealed, unsealed
+from logbook.store.store import Store, StoreError
 
 SCHEMA = """
 CREATE TABLE IF NOT EXISTS log(log TEXT PRIMARY KEY, line BLOB);
@@ -28,8 +26,6 @@ CREATE TABLE IF NOT EXISTS beside(log TEXT PRIMARY KEY, content BLOB);
 CREATE INDEX IF NOT EXISTS part_of_vessel ON part(vessel);
 """
 _TABLES = ("log", "wrong", "trip", "part", "beside")
-_SWIFT = 1
-"""How hard zlib tries: a trip is kept far more often than it is worth a millisecond to make it smaller."""
 
 T = TypeVar("T")
 
@@ -109,7 +105,7 @@ class Trips:
         """Look up which logs are known."""
         store.tables(SCHEMA)
         self._store = store
-        lines = (_record(kept, Log) for (kept,) in store.rows("SELECT line FROM log"))
+        lines = (record_of(unsealed(kept), Log) for (kept,) in store.rows("SELECT line FROM log"))
         self.logs = {line.log: line for line in lines}
         self.vessels = {str(vessel): unsealed(kept) for vessel, kept in store.rows("SELECT vessel, line FROM vessel")}
 
@@ -150,18 +146,18 @@ class Trips:
     def wrong(self, log: str) -> Wrong:
         """Return what is wrong in a log."""
         for (kept,) in self._store.rows("SELECT line FROM wrong WHERE log = ?", log):
-            return _record(kept, Wrong)
+            return record_of(unsealed(kept), Wrong)
         return Wrong()
 
     def every_wrong(self) -> Iterator[tuple[str, Wrong]]:
         """Give what is wrong in all logs in which something is, by their names."""
         rows = self._store.rows("SELECT log, line FROM wrong ORDER BY log")
-        return ((str(log), _record(kept, Wrong)) for log, kept in rows)
+        return ((str(log), record_of(unsealed(kept), Wrong)) for log, kept in rows)
 
     def parts(self, vessel: str) -> dict[str, Part]:
         """Return what each trip of a vessel has to do with the others, by the name of its log."""
         rows = self._store.rows("SELECT log, content FROM part WHERE vessel = ?", vessel)
-        parts = {str(log): _record(kept, Part) for log, kept in rows}
+        parts = {str(log): record_of(unsealed(kept), Part) for log, kept in rows}
         if any(part.placed.file != log for log, part in parts.items()):
             raise StoreError("damaged")
         return parts
@@ -172,37 +168,13 @@ class Trips:
 
     def rested(self, log: str) -> Rested:
         """Return what a log says of rest."""
-        return _record(self._one("SELECT rested FROM trip WHERE log = ?", log), Rested)
+        return record_of(unsealed(self._one("SELECT rested FROM trip WHERE log = ?", log)), Rested)
 
     def beside(self, log: str) -> Beside:
         """Return what bears on the trip of a log."""
-        return _record(self._one("SELECT content FROM beside WHERE log = ?", log), Beside)
+        return record_of(unsealed(self._one("SELECT content FROM beside WHERE log = ?", log)), Beside)
 
     def _one(self, question: str, log: str) -> object:
         for (kept,) in self._store.rows(question, log):
             return kept
         raise StoreError(f"nothing is kept of {log}")
-
-
-def squeezed(trip: Lean) -> bytes:
-    """Return a trip as bytes, squeezed."""
-    return zlib.compress(packed(trip), _SWIFT)
-
-
-def unsqueezed(content: bytes) -> Lean:
-    """Return the trip of such bytes.
-
-    Raises:
-        StoreError: They are none.
-    """
-    try:
-        return unpacked(zlib.decompress(content), Lean)
-    except (zlib.error, msgspec.MsgspecError, RecursionError) as fault:
-        raise StoreError(str(fault)) from fault
-
-
-def _record(kept: object, kind: type[T]) -> T:
-    try:
-        return unpacked(unsealed(kept), kind)
-    except (msgspec.MsgspecError, RecursionError) as fault:
-        raise StoreError(str(fault)) from fault

@@ -157,7 +157,6 @@ def test_the_archive_may_stand_behind_a_link_itself(tmp_path: Path) -> None:
     assert tree(tmp_path / "disk") == {"index.html": b"front", "trips/a.html": b"a"}
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid"), reason="only where files have owners")
 def test_a_folder_that_may_not_be_written_is_a_clear_error_and_all_stays(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
